@@ -27,6 +27,9 @@ public static class MethodName
     /// <summary>A share over sessions, t interval of the square root of session rates.</summary>
     public const string RootRatesOverSessions = "t-over-root-session-rates";
 
+    /// <summary>A share over sessions whose rates do not differ by more than chance, Clopper-Pearson.</summary>
+    public const string ClopperPearsonOverAgreeingSessions = "clopper-pearson-over-agreeing-sessions";
+
     /// <summary>A share of one session, Clopper-Pearson.</summary>
     public const string ClopperPearsonWithinSession = "clopper-pearson-within-one-session";
 

@@ -31,7 +31,7 @@ public static class StudyAnalysis
             samples.Add(SessionSampler.Prepare(study.Read(key), file.Exclusions));
         }
 
-        return Of(file, samples, study.Imports.Sum(import => (long)import.RefusedWithoutSession), seed, version);
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version);
     }
 
     internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version)

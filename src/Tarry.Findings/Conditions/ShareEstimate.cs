@@ -48,15 +48,16 @@ internal static class ShareEstimate
 
     private static Estimate<Proportion> OverSessions(int[] counts, int[] trials, IReadOnlyList<SessionSample> sessions)
     {
-        var value = (double)counts.Sum() / trials.Sum();
-        if (counts.Length == 1)
-        {
-            var exact = ClopperPearsonInterval.Of(counts[0], trials[0], Estimates.Level);
-            return Estimates.Share(value, exact.Low, exact.High, MethodName.ClopperPearsonWithinSession, sessions);
-        }
-
-        var limits = SessionShareInterval.Of(counts, trials, Estimates.Level);
-        return Estimates.Share(value, Math.Min(value, limits.Low), Math.Max(value, limits.High), MethodName.RootRatesOverSessions, sessions);
+        var share = SessionShareInterval.Of(counts, trials, Estimates.Level);
+        var method = counts.Length == 1 ? MethodName.ClopperPearsonWithinSession
+            : share.SessionsDiffer ? MethodName.RootRatesOverSessions
+            : MethodName.ClopperPearsonOverAgreeingSessions;
+        return Estimates.Share(
+            share.Share,
+            Math.Min(share.Share, share.Limits.Low),
+            Math.Max(share.Share, share.Limits.High),
+            method,
+            sessions);
     }
 
     private static int CountAbove(ReadOnlySpan<double> sorted, double threshold)

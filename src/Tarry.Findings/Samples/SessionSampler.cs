@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Tarry.Metrology;
+using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
@@ -16,60 +17,35 @@ internal static class SessionSampler
         var clocks = data.Record.Segments
             .Select(segment => new TimerClock(segment.TickHz, segment.ClockFit?.RateErrorPpm ?? 0))
             .ToArray();
+        var longest = LongestSegment(data);
+        var presses = data.Trials
+            .Where(trial => trial.Segment == longest)
+            .Select(trial => trial.PressTicks)
+            .OfType<long>()
+            .Select(press => clocks[longest].ToMicroseconds(press) / 1000);
         var latencies = new List<double>(data.Trials.Count);
         var sequences = new List<long>(data.Trials.Count);
-        var longest = LongestSegment(data);
-        var presses = new List<double>();
-        long used = 0, missed = 0, early = 0, refused = 0, excluded = 0;
         var censored = false;
-        foreach (var trial in data.Trials)
+        foreach (var trial in SessionTally.Used(data, mine))
         {
-            if (trial.Segment == longest && trial.PressTicks is { } press)
-            {
-                presses.Add(clocks[longest].ToMicroseconds(press) / 1000);
-            }
-
-            if (mine.Any(exclusion => Covers(exclusion, trial.Sequence)))
-            {
-                excluded++;
-                continue;
-            }
-
-            switch (trial.Outcome)
-            {
-                case Outcome.Response:
-                    used++;
-                    censored |= trial.LatencyHighTicks is not null;
-                    latencies.Add(Milliseconds(trial, clocks[trial.Segment]));
-                    sequences.Add(trial.Sequence);
-                    break;
-                case Outcome.Missed:
-                    missed++;
-                    break;
-                case Outcome.Early:
-                    early++;
-                    break;
-                default:
-                    refused++;
-                    break;
-            }
+            censored |= trial.LatencyHighTicks is not null;
+            latencies.Add(Milliseconds(trial, clocks[trial.Segment]));
+            sequences.Add(trial.Sequence);
         }
 
+        var counts = SessionTally.Of(data, mine);
         return new SessionSample
         {
             Key = key,
             Record = data.Record,
-            Counts = new SessionCounts(used, missed, early, refused, excluded),
-            Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)missed)),
+            Counts = counts,
+            Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],
             IntervalCensored = censored,
             ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],
         };
     }
-
-    private static bool Covers(Exclusion exclusion, long sequence) =>
-        sequence >= (exclusion.FirstSequence ?? long.MinValue) && sequence <= (exclusion.LastSequence ?? long.MaxValue);
 
     // Where only an interval is known its middle stands for it, and the caution says so.
     private static double Milliseconds(Trial trial, TimerClock clock)
