@@ -1,0 +1,43 @@
+#include "rig.h"
+#include "clock.h"
+#include "link.h"
+#include "press.h"
+#include "run.h"
+#include "serial.h"
+#include "wake.h"
+#include <avr/interrupt.h>
+#include <avr/sleep.h>
+#include <avr/wdt.h>
+
+static void sleep_until_interrupt() {
+    set_sleep_mode(SLEEP_MODE_IDLE);
+    cli();
+    if (!awake()) {
+        sleep_enable();
+        // The instruction after sei runs before any interrupt, so none can slip in ahead of the sleep.
+        sei();
+        sleep_cpu();
+        sleep_disable();
+    }
+    sei();
+}
+
+void rig_setup() {
+    cli();
+    press_setup();
+    clock_start();
+    serial_setup();
+    sei();
+    link_setup();
+    wdt_enable(WDTO_1S);
+}
+
+void rig_loop() {
+    wdt_reset();
+    wake_handled();
+    run_step();
+    link_step();
+    // A command or an acknowledgement just read can change what comes next.
+    run_step();
+    sleep_until_interrupt();
+}
