@@ -29,14 +29,14 @@ internal static class Estimates
     public static Estimate<LatencyDifference> Difference(double value, double low, double high, string method, IReadOnlyList<SessionSample> sessions) =>
         Difference(value, low, high, method, Trials(sessions), sessions.Count);
 
-    public static Estimate<Proportion> Share(double value, double low, double high, string method, IReadOnlyList<SessionSample> sessions) =>
+    public static Estimate<Proportion> Share(double value, double low, double high, string method, int trials, int sessions) =>
         new(
             Proportion.FromFraction(value),
             new(Proportion.FromFraction(low), Proportion.FromFraction(high)),
             Level,
             method,
-            Trials(sessions),
-            sessions.Count);
+            trials,
+            sessions);
 
     public static int Trials(IReadOnlyList<SessionSample> sessions) => sessions.Sum(session => session.Latencies.Count);
 }

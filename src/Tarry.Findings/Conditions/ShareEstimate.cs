@@ -30,8 +30,7 @@ internal static class ShareEstimate
         var sessions = pool.Sessions.Where(session => session.Latencies.Count > 0).ToList();
         return OverSessions(
             sessions.Select(session => CountAbove(session.Latencies.Sorted, threshold)).ToArray(),
-            sessions.Select(session => session.Latencies.Count).ToArray(),
-            sessions);
+            sessions.Select(session => session.Latencies.Count).ToArray());
     }
 
     /// <summary>The share of presses without a response.</summary>
@@ -42,11 +41,10 @@ internal static class ShareEstimate
             ? new NotEnough<Proportion>(0, 1, "presses")
             : OverSessions(
                 pressed.Select(session => session.Latencies.Missed).ToArray(),
-                pressed.Select(session => session.Latencies.Count + session.Latencies.Missed).ToArray(),
-                pressed);
+                pressed.Select(session => session.Latencies.Count + session.Latencies.Missed).ToArray());
     }
 
-    private static Estimate<Proportion> OverSessions(int[] counts, int[] trials, IReadOnlyList<SessionSample> sessions)
+    private static Estimate<Proportion> OverSessions(int[] counts, int[] trials)
     {
         var share = SessionShareInterval.Of(counts, trials, Estimates.Level);
         var method = counts.Length == 1 ? MethodName.ClopperPearsonWithinSession
@@ -57,7 +55,8 @@ internal static class ShareEstimate
             Math.Min(share.Share, share.Limits.Low),
             Math.Max(share.Share, share.Limits.High),
             method,
-            sessions);
+            trials.Sum(),
+            counts.Length);
     }
 
     private static int CountAbove(ReadOnlySpan<double> sorted, double threshold)
