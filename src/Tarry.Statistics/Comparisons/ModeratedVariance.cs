@@ -1,4 +1,6 @@
+using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Distributions;
+using Tarry.Statistics.Quantiles;
 
 namespace Tarry.Statistics.Comparisons;
 
@@ -13,7 +15,8 @@ namespace Tarry.Statistics.Comparisons;
 /// infinite and s0 is their mean. The moderated variance is (d0 s0 + d s^2)/(d0 + d), and a t made with it has
 /// min(d0 + d, sum of d) degrees of freedom. The same numbers as <c>limma::squeezeVar</c> 3.54 in R.
 /// Assumes that conditions in one call are alike in kind: pool wire and radio apart where they plainly differ.
-/// A variance of exactly 0 enters the prior as 1e-5 of the median of those above 0.
+/// A variance of exactly 0 enters the prior as 1e-5 of the median variance; where that is 0 too, of the median of those
+/// above 0 (limma takes the number 1, which depends on the unit).
 /// </remarks>
 public sealed class ModeratedVariance
 {
@@ -101,20 +104,26 @@ public sealed class ModeratedVariance
             mean += Math.Max(floor, known[i].Variance) / logs.Length;
         }
 
-        var excess = Descriptives.Moments.Variance(logs) - expected;
+        var excess = Moments.Variance(logs) - expected;
         if (!(excess > 0))
         {
             return (mean, double.PositiveInfinity);
         }
 
         var priorDegrees = 2 * Polygamma.InverseTrigamma(excess);
-        var centre = Descriptives.Moments.Mean(logs) + Polygamma.Digamma(0.5 * priorDegrees) - Math.Log(0.5 * priorDegrees);
+        var centre = Moments.Mean(logs) + Polygamma.Digamma(0.5 * priorDegrees) - Math.Log(0.5 * priorDegrees);
         return (Math.Exp(centre), priorDegrees);
     }
 
     private static double SmallestVariance(List<(double Variance, double DegreesOfFreedom)> known)
     {
-        var positive = known.Where(one => one.Variance > 0).Select(one => one.Variance).Order().ToArray();
-        return positive.Length == 0 ? 0 : 1e-5 * Quantiles.SampleQuantile.Of(positive, 0.5)!.Value;
+        double[] sorted = [.. known.Select(one => one.Variance).Order()];
+        var median = SampleQuantile.Of(sorted, 0.5)!.Value;
+        if (median == 0)
+        {
+            median = SampleQuantile.Of(sorted.AsSpan().TrimStart(0.0), 0.5) ?? 0;
+        }
+
+        return 1e-5 * median;
     }
 }

@@ -27,7 +27,7 @@ public static class Bandwidth
     /// The bandwidth that solves its own equation for the least error (S. J. Sheather, M. C. Jones, J. R. Statist. Soc. B
     /// 53, 1991; R's <c>bw.SJ(method = "ste")</c>): keeps lumps and edges that the normal reference blurs.
     /// </summary>
-    /// <remarks>Values are counted into 1,000 bins first, so the cost hardly depends on n; R solves the equation to a tenth of a thousandth of the range only, so agree to 1e-3.</remarks>
+    /// <remarks>Values are counted into 1,000 bins first, so the cost hardly depends on n. R stops its search early by default, up to 0.4 % off; with tol = 1e-9 it agrees to eight digits.</remarks>
     /// <param name="sorted">Two or more finite values, ascending.</param>
     /// <returns>The bandwidth, or null where the values are too alike or too few for an answer.</returns>
     /// <exception cref="ArgumentException">There are fewer than two values, or one is not finite.</exception>

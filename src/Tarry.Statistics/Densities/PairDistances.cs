@@ -10,14 +10,15 @@ internal sealed class PairDistances
     public PairDistances(ReadOnlySpan<double> sorted, int bins)
     {
         count = sorted.Length;
-        var from = sorted[0];
 
-        // Slightly more than the range, so that the largest value falls inside the last bin.
-        binWidth = (sorted[^1] - from) * 1.01 / bins;
+        // Bins start at 0 and not at the smallest value, as in R, so that the result does not hang on one value;
+        // they span slightly more than the range, so that the largest value has a bin.
+        binWidth = (sorted[^1] - sorted[0]) * 1.01 / bins;
+        var first = Math.Truncate(sorted[0] / binWidth);
         var counts = new double[bins];
         foreach (var value in sorted)
         {
-            counts[(int)((value - from) / binWidth)]++;
+            counts[(int)(Math.Truncate(value / binWidth) - first)]++;
         }
 
         pairs = new double[bins];

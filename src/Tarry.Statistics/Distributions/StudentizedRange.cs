@@ -102,7 +102,7 @@ public static class StudentizedRange
         var reach = 9 / Math.Sqrt(2 * degreesOfFreedom);
         var low = 1 - reach;
         var high = 1 + reach;
-        Span<double> boundaries = stackalloc double[13];
+        Span<double> boundaries = stackalloc double[25];
         if (low > 0)
         {
             boundaries = boundaries[..9];
@@ -113,11 +113,14 @@ public static class StudentizedRange
         }
         else
         {
-            // Few degrees of freedom: a far quantile is decided by small scales, so the panels shrink towards 0.
+            // Few degrees of freedom: a far quantile is decided by small scales, so the panels shrink towards 0,
+            // the further the sharper the root of the density is there.
+            var panels = degreesOfFreedom < 3 ? 24 : 12;
+            boundaries = boundaries[..(panels + 1)];
             boundaries[0] = 0;
-            for (var i = 1; i <= 12; i++)
+            for (var i = 1; i <= panels; i++)
             {
-                boundaries[i] = high * Math.Pow(2, 0.75 * (i - 12));
+                boundaries[i] = high * Math.Pow(2, 0.75 * (i - panels));
             }
         }
 
