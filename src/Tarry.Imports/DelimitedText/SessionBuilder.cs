@@ -50,7 +50,7 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
     }
 
     /// <summary>The session, its trials in order of sequence.</summary>
-    public ImportedSession Build(SourceFile source)
+    public (SessionRecord Record, IReadOnlyList<Trial> Trials) Build(SourceFile source)
     {
         var events = new List<string>();
         var all = CollectionsMarshal.AsSpan(rows);
@@ -81,8 +81,8 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
             trials[index] = ToTrial(row, segments.Count - 1, NanosecondHz / tickHz);
         }
 
-        var record = new SessionRecord { Key = key, Segments = segments, Source = source, Refused = refused, Events = events };
-        return new ImportedSession(record, trials);
+        var record = new SessionRecord { Key = key, Segments = segments, Source = source, Refused = refused, RefusedTotal = refusedTotal, Events = events };
+        return (record, trials);
     }
 
     /// <summary>The trials that the file marks as excluded, in stretches; after <see cref="Build"/>.</summary>
