@@ -31,9 +31,11 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
         return null;
     }
 
-    /// <summary>Adds a refused row as a refused trial; without its own number where that is taken or bad.</summary>
+    /// <summary>Adds a refused row as a refused trial: without its latency, and without its own number where that is taken or bad.</summary>
     public void AddRefused(ImportedRow row, RefusedItem why)
     {
+        row.Outcome = Outcome.Refused;
+        row.LatencyNanoseconds = row.LatencyHighNanoseconds = ImportedRow.Unknown;
         refusedTotal++;
         if (refused.Count < LongestList)
         {
