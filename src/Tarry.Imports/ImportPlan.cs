@@ -1,45 +1,43 @@
+using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
 
 namespace Tarry.Imports;
 
 /// <summary>
-/// What an import would add to a study, and what it would not: read completely before anything is written, so that it can be
-/// shown, or sealed.
+/// What the import of a file would add to a study, and what it would not: read completely before anything is written, so that it
+/// can be shown, or sealed.
 /// </summary>
-/// <remarks>Every row is in exactly one count: rows read = kept + refused + unassigned.</remarks>
+/// <remarks>Every row is in exactly one count: rows read = kept + refused, and of the refused some belong to no session.</remarks>
 public sealed record ImportPlan
 {
     /// <summary>The sessions, by key.</summary>
-    public required IReadOnlyList<ImportedSession> Sessions { get; init; }
+    public required IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> Sessions { get; init; }
 
     /// <summary>Conditions that the study does not have yet, in the order in which they were met.</summary>
     public required IReadOnlyList<ConditionEntry> NewConditions { get; init; }
 
-    /// <summary>Trials that a file marks as excluded, as entries for the study file.</summary>
+    /// <summary>Trials that the file marks as excluded, as entries for the study file.</summary>
     public required IReadOnlyList<Exclusion> Exclusions { get; init; }
 
-    /// <summary>The file.</summary>
-    public required SourceFile Source { get; init; }
-
-    /// <summary>Rows below the header, whatever became of them; blank lines and comments are no rows.</summary>
-    public required long RowsRead { get; init; }
-
-    /// <summary>Rows that became a response, a missed or an early trial.</summary>
-    public required long RowsKept { get; init; }
-
-    /// <summary>Rows that became a refused trial of their session.</summary>
-    public required long RowsRefused { get; init; }
-
-    /// <summary>Refused rows whose session could not be told.</summary>
-    public required long RowsUnassigned { get; init; }
-
-    /// <summary>How many of the refused and unassigned rows there are for each kind of reason, the most frequent first.</summary>
-    public required IReadOnlyDictionary<string, long> RefusedByReason { get; init; }
-
-    /// <summary>The refused and unassigned rows by file and line, and what exactly was wrong: the first 1,000.</summary>
-    public required IReadOnlyList<RefusedItem> Refused { get; init; }
+    /// <summary>The file, how it was read, and how many of its rows were kept and refused, and why.</summary>
+    public required ImportRecord Record { get; init; }
 
     /// <summary>How the file was read: what was inferred, renamed, rounded or left aside. In words.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
+
+    /// <summary>Adds it to a study: its sessions all or none, and then the exclusions.</summary>
+    /// <param name="study">The study whose conditions it was read for.</param>
+    /// <param name="held">The right to write to it.</param>
+    /// <exception cref="StudyException">A session is there already. Nothing was imported.</exception>
+    public void AddTo(Study study, StudyLock held)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        study.SealImported(held, Sessions, Record, NewConditions);
+        foreach (var exclusion in Exclusions)
+        {
+            study.AddExclusion(held, exclusion);
+        }
+    }
 }

@@ -26,7 +26,7 @@ internal static class CellNumbers
     {
         nanoseconds = 0;
         var perUnit = TimeUnits.Nanoseconds(unit);
-        if (long.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var whole) && whole <= long.MaxValue / perUnit)
+        if (ReadDigits(cell, out var whole) && whole <= long.MaxValue / perUnit)
         {
             nanoseconds = whole * perUnit;
             return Reading.Read;
@@ -58,7 +58,7 @@ internal static class CellNumbers
     public static Reading ReadWhole(ReadOnlySpan<char> cell, bool decimalComma, long low, long high, out long whole)
     {
         whole = 0;
-        if (long.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var digits))
+        if (ReadDigits(cell, out var digits))
         {
             if (digits < low || digits > high)
             {
@@ -99,7 +99,7 @@ internal static class CellNumbers
             return Reading.Empty;
         }
 
-        if (cell.Length > LongestNumber)
+        if (cell.Length > LongestNumber || EndsWithNul(cell))
         {
             return Reading.NotANumber;
         }
@@ -118,6 +118,15 @@ internal static class CellNumbers
 
         return ReadInvariant(cell, out value);
     }
+
+    private static bool ReadDigits(ReadOnlySpan<char> cell, out long digits)
+    {
+        digits = 0;
+        return !EndsWithNul(cell) && long.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out digits);
+    }
+
+    /// <summary>The runtime's parsers take NUL characters behind a number as nothing; a damaged file has them.</summary>
+    private static bool EndsWithNul(ReadOnlySpan<char> cell) => cell is [.., '\0'];
 
     private static Reading ReadInvariant(ReadOnlySpan<char> cell, out decimal value)
     {

@@ -1,6 +1,8 @@
 using System.Globalization;
+using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
 
 namespace Tarry.Imports.DelimitedText;
 
@@ -25,7 +27,7 @@ internal sealed class FileImport(
         try
         {
             var delimiter = options.Delimiter ?? file.InferDelimiter(options.CommentPrefix);
-            var rows = new RowReader(file.Text, delimiter, options.CommentPrefix);
+            using var rows = new RowReader(file.Content, delimiter, options.CommentPrefix);
             if (!rows.Read())
             {
                 throw new ImportException("The file has no header.", fileName, "Give a file with a header and at least one row.");
@@ -40,12 +42,12 @@ internal sealed class FileImport(
                 if (rowsRead % RowsBetweenReports == 0)
                 {
                     cancellation.ThrowIfCancellationRequested();
-                    progress?.Report(new ImportProgress(fileName, file.BytesRead, file.BytesTotal, rowsRead));
+                    progress?.Report(new ImportProgress(fileName, file.Content.Position, file.Content.Length, rowsRead));
                 }
             }
 
             RequireSomething(columns);
-            return Plan(columns, new ReadingNotes(columns, options, delimiter, values.Rounded), file.Sha256);
+            return Plan(columns, new ReadingNotes(columns, options, delimiter, values.Rounded), file.Content.Sha256);
         }
         catch (IOException failure)
         {
@@ -161,7 +163,7 @@ internal sealed class FileImport(
     private ImportPlan Plan(ColumnMap columns, ReadingNotes notes, string sha256)
     {
         var source = new SourceFile(fileName, sha256, DelimitedTextImport.Format, notes.Options, rowsRead);
-        var built = new List<ImportedSession>();
+        var built = new List<(SessionRecord, IReadOnlyList<Trial>)>();
         var exclusions = new List<Exclusion>();
         foreach (var session in sessions.Values.OrderBy(session => session.Key))
         {
@@ -178,13 +180,19 @@ internal sealed class FileImport(
             Sessions = built,
             NewConditions = [.. conditions.Where(condition => condition.IsNew).Select(condition => condition.Declare())],
             Exclusions = exclusions,
-            Source = source,
-            RowsRead = rowsRead,
-            RowsKept = rowsKept,
-            RowsRefused = rowsRead - rowsKept - rowsUnassigned,
-            RowsUnassigned = rowsUnassigned,
-            RefusedByReason = refusals.ByReason,
-            Refused = refusals.Items,
+            Record = new ImportRecord
+            {
+                FileName = fileName,
+                Sha256 = sha256,
+                Format = DelimitedTextImport.Format,
+                Options = notes.Options,
+                RowsRead = rowsRead,
+                RowsKept = rowsKept,
+                RefusedTotal = rowsRead - rowsKept,
+                RefusedByReason = refusals.ByReason,
+                Refused = refusals.Items,
+                RefusedUnassigned = rowsUnassigned,
+            },
             Notes = [.. notes.Lines, .. RenamingNotes(), .. leftAside],
         };
     }

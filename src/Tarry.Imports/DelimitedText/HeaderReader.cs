@@ -112,7 +112,16 @@ internal sealed class HeaderReader
 
         foreach (var named in options.FactorColumns)
         {
-            yield return (named.Trim().ToLowerInvariant(), Column(named, "--factor"));
+            var key = named.Trim().ToLowerInvariant();
+            if (key is "id" or "nominal_report_hz")
+            {
+                throw new ImportException($"A factor cannot be called {key}: the study file uses the word for something else.", place, "Rename the column.");
+            }
+
+            if (!KnownFactors.Contains(key))
+            {
+                yield return (key, Column(named.Trim(), "--factor"));
+            }
         }
     }
 

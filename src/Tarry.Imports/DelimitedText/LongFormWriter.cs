@@ -1,7 +1,7 @@
 using System.Globalization;
+using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
-using Tarry.Studies.Trials;
 
 namespace Tarry.Imports.DelimitedText;
 
@@ -47,19 +47,19 @@ public static class LongFormWriter
 
             before = key;
             var condition = study.Conditions.FirstOrDefault(entry => entry.Id == key.Condition);
-            counts += WriteSession(output, session, ExclusionsOf(study, key), FactorCells(condition, factors, withRates), cancellation);
+            WriteSession(output, session, ExclusionsOf(study, key), FactorCells(condition, factors, withRates), cancellation);
+            counts += SessionTally.Of(session, study.Exclusions);
         }
 
         output.Flush();
         return counts;
     }
 
-    private static SessionCounts WriteSession(
+    private static void WriteSession(
         TextWriter output, SessionData session, IReadOnlyList<Exclusion> exclusions, string factorCells, CancellationToken cancellation)
     {
         var names = $"{session.Record.Key.Condition},{session.Record.Key.Sitting},";
         var ticksPerSecond = session.Record.Segments.Select(TicksPerSecond).ToArray();
-        Span<long> counts = stackalloc long[5];
         for (var index = 0; index < session.Trials.Count; index++)
         {
             if (index % TrialsBetweenChecks == 0)
@@ -70,13 +70,10 @@ public static class LongFormWriter
             var trial = session.Trials[index];
             var hertz = ticksPerSecond[trial.Segment];
             var excluded = exclusions.Any(exclusion => trial.Sequence >= (exclusion.FirstSequence ?? 1) && trial.Sequence <= (exclusion.LastSequence ?? long.MaxValue));
-            counts[excluded ? 4 : (int)trial.Outcome]++;
             output.Write(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{names}{trial.Sequence},{Microseconds(trial.PressTicks, hertz):0.###},{Microseconds(trial.LatencyTicks, hertz):0.###},{OutcomeNames.Word(trial.Outcome)},{Microseconds(trial.LatencyHighTicks, hertz):0.###},{(int)trial.Flags},{trial.Edges},{(excluded ? 1 : 0)}{factorCells}\n"));
         }
-
-        return new SessionCounts(counts[(int)Outcome.Response], counts[(int)Outcome.Missed], counts[(int)Outcome.Early], counts[(int)Outcome.Refused], counts[4]);
     }
 
     /// <summary>By the fit where there is one, else as stated.</summary>

@@ -1,34 +1,17 @@
-using System.Security.Cryptography;
 using System.Text;
 
 namespace Tarry.Imports.DelimitedText;
 
-/// <summary>A text file opened for one pass that also computes its SHA-256.</summary>
+/// <summary>A text file opened for reading, after a look at its beginning.</summary>
 internal sealed class OpenedFile : IDisposable
 {
     private const int PreviewBytes = 65_536;
-    private readonly FileStream stream;
-    private readonly SHA256 hash = SHA256.Create();
     private readonly byte[] preview;
 
-    private OpenedFile(FileStream stream, byte[] preview)
-    {
-        this.stream = stream;
-        this.preview = preview;
-        Text = new StreamReader(new CryptoStream(stream, hash, CryptoStreamMode.Read), new UTF8Encoding(false), true, 65_536);
-    }
+    private OpenedFile(FileStream stream, byte[] preview) => (Content, this.preview) = (new HashedFile(stream), preview);
 
-    /// <summary>Its text; bytes that are not UTF-8 come as U+FFFD.</summary>
-    public StreamReader Text { get; }
-
-    /// <summary>Bytes read so far.</summary>
-    public long BytesRead => stream.Position;
-
-    /// <summary>Its size.</summary>
-    public long BytesTotal => stream.Length;
-
-    /// <summary>The SHA-256 of the whole file, in lower-case hex, once the text has been read to its end.</summary>
-    public string Sha256 => Convert.ToHexStringLower(hash.Hash!);
+    /// <summary>Its bytes.</summary>
+    public HashedFile Content { get; }
 
     /// <summary>Opens a file.</summary>
     /// <exception cref="ImportException">It is not there, not to be read, empty, or in UTF-16.</exception>
@@ -87,11 +70,7 @@ internal sealed class OpenedFile : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        Text.Dispose();
-        hash.Dispose();
-    }
+    public void Dispose() => Content.Dispose();
 
     private static void RequireUtf8(ReadOnlySpan<byte> preview, string place)
     {

@@ -13,7 +13,7 @@ internal sealed class RowValues(ColumnMap columns, bool decimalComma)
     /// <summary>How many times were finer than a nanosecond and have been rounded to it.</summary>
     public long Rounded { get; private set; }
 
-    /// <summary>Reads a row. What could be read before a refusal stays in <paramref name="values"/>; the latency never does.</summary>
+    /// <summary>Reads a row. What could be read before a refusal stays in <paramref name="values"/>.</summary>
     public RowRefusal? Read(RowReader row, ref ImportedRow values)
     {
         byte flags = 0;
@@ -26,12 +26,6 @@ internal sealed class RowValues(ColumnMap columns, bool decimalComma)
             ?? ReadExcluded(row, ref values)
             ?? ReadOutcome(row, ref values);
         values.Flags = (TrialFlags)flags;
-        if (refusal is not null)
-        {
-            values.Outcome = Outcome.Refused;
-            values.LatencyNanoseconds = values.LatencyHighNanoseconds = ImportedRow.Unknown;
-        }
-
         return refusal;
     }
 

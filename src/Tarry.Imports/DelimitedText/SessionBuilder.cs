@@ -31,9 +31,11 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
         return null;
     }
 
-    /// <summary>Adds a refused row as a refused trial; without its own number where that is taken or bad.</summary>
+    /// <summary>Adds a refused row as a refused trial: without its latency, and without its own number where that is taken or bad.</summary>
     public void AddRefused(ImportedRow row, RefusedItem why)
     {
+        row.Outcome = Outcome.Refused;
+        row.LatencyNanoseconds = row.LatencyHighNanoseconds = ImportedRow.Unknown;
         refusedTotal++;
         if (refused.Count < LongestList)
         {
@@ -50,7 +52,7 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
     }
 
     /// <summary>The session, its trials in order of sequence.</summary>
-    public ImportedSession Build(SourceFile source)
+    public (SessionRecord Record, IReadOnlyList<Trial> Trials) Build(SourceFile source)
     {
         var events = new List<string>();
         var all = CollectionsMarshal.AsSpan(rows);
@@ -81,8 +83,8 @@ internal sealed class SessionBuilder(SessionKey key, bool numbered)
             trials[index] = ToTrial(row, segments.Count - 1, NanosecondHz / tickHz);
         }
 
-        var record = new SessionRecord { Key = key, Segments = segments, Source = source, Refused = refused, Events = events };
-        return new ImportedSession(record, trials);
+        var record = new SessionRecord { Key = key, Segments = segments, Source = source, Refused = refused, RefusedTotal = refusedTotal, Events = events };
+        return (record, trials);
     }
 
     /// <summary>The trials that the file marks as excluded, in stretches; after <see cref="Build"/>.</summary>
