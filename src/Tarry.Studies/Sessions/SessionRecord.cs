@@ -42,6 +42,13 @@ public sealed record SessionRecord
     /// <summary>What was refused and why: the first 1,000.</summary>
     public IReadOnlyList<RefusedItem> Refused { get; init; } = [];
 
+    /// <summary>How many things were refused, those beyond the first 1,000 too; never less than the list holds.</summary>
+    public long RefusedTotal
+    {
+        get => Math.Max(field, Refused.Count);
+        init;
+    }
+
     /// <summary>What else happened while it was captured: reboots, lost links, counts that do not agree. In words.</summary>
     public IReadOnlyList<string> Events { get; init; } = [];
 

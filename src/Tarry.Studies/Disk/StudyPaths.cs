@@ -1,0 +1,42 @@
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Studies.Disk;
+
+/// <summary>Where things are in a study folder.</summary>
+internal sealed class StudyPaths(string folder)
+{
+    public const string SessionFileName = "session.json";
+    public const string TrialsFileName = "trials.parquet";
+    public const string JournalFileName = "journal.log";
+
+    /// <summary>The study folder, absolute.</summary>
+    public string Folder { get; } = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+
+    public string StudyFile => Path.Combine(Folder, "study.toml");
+
+    public string Sessions => Path.Combine(Folder, "sessions");
+
+    public string Imports => Path.Combine(Folder, "imports");
+
+    public string UnfinishedImport => Path.Combine(Imports, "unfinished.json");
+
+    public string Manifest => Path.Combine(Folder, "manifest.json");
+
+    public string Lock => Path.Combine(Folder, ".lock");
+
+    public string LockHolder => Path.Combine(Folder, ".lock-holder.json");
+
+    public string Session(SessionKey key) => Path.Combine(Sessions, key.ToString());
+
+    public string SessionFile(SessionKey key) => Path.Combine(Session(key), SessionFileName);
+
+    public string Trials(SessionKey key) => Path.Combine(Session(key), TrialsFileName);
+
+    public string Journal(SessionKey key) => Path.Combine(Session(key), JournalFileName);
+
+    /// <summary>The path inside the study with <c>/</c>, as the manifest and messages have it.</summary>
+    public string Relative(string path) => Path.GetRelativePath(Folder, path).Replace('\\', '/');
+
+    /// <summary>The full path of what the manifest calls this.</summary>
+    public string Absolute(string relative) => Path.Combine(Folder, Path.Combine(relative.Split('/')));
+}

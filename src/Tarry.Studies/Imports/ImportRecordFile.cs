@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text.Json;
+using Tarry.Studies.Disk;
+using Tarry.Studies.Sealing;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Studies.Imports;
+
+/// <summary>Import records on the disk.</summary>
+internal sealed record ImportRecordFile
+{
+    public required int FormatVersion { get; init; }
+
+    public required ImportRecord Import { get; init; }
+
+    /// <summary>The first free path for a record of a file with this hash.</summary>
+    public static string FreePath(StudyPaths paths, string sha256)
+    {
+        var stem = sha256[..16];
+        var path = Path.Combine(paths.Imports, $"{stem}.json");
+        for (var number = 2; File.Exists(path); number++)
+        {
+            path = Path.Combine(paths.Imports, string.Create(CultureInfo.InvariantCulture, $"{stem}-{number}.json"));
+        }
+
+        return path;
+    }
+
+    public static byte[] Encode(ImportRecord import) =>
+        StudyJson.File(new ImportRecordFile { FormatVersion = Study.FormatVersion, Import = import });
+
+    /// <summary>All records that count, in order of their file names.</summary>
+    public static IReadOnlyList<ImportRecord> ReadAll(StudyPaths paths)
+    {
+        if (!Directory.Exists(paths.Imports))
+        {
+            return [];
+        }
+
+        var manifest = Manifest.Read(paths);
+        var unfinished = UnfinishedImport.Read(paths)?.RecordPath;
+        return
+        [
+            .. Directory.EnumerateFiles(paths.Imports, "*.json")
+                .Where(path => path != paths.UnfinishedImport)
+                .Where(path => paths.Relative(path) != unfinished || manifest.HashOf(paths.Relative(path)) is not null)
+                .Order(StringComparer.Ordinal)
+                .Select(path => Read(paths, manifest, path)),
+        ];
+    }
+
+    public static ImportRecord Read(StudyPaths paths, Manifest manifest, string path)
+    {
+        var place = paths.Relative(path);
+        try
+        {
+            var content = File.ReadAllBytes(path);
+            if (manifest.HashOf(place) is { } expected && expected != Manifest.Sha256(content))
+            {
+                throw Damaged(place, $"its SHA-256 is not the one in {Manifest.FileName}");
+            }
+
+            var file = StudyJson.Read<ImportRecordFile>(content);
+            FormatVersions.Require(file.FormatVersion, place);
+            return file.Import;
+        }
+        catch (JsonException exception)
+        {
+            throw Damaged(place, exception.Message);
+        }
+        catch (Exception exception) when (DiskFault.Is(exception))
+        {
+            throw DiskFault.Describe(exception, place);
+        }
+    }
+
+    private static StudyDamagedException Damaged(string place, string what) =>
+        new($"{place} is damaged: {what}.", place, "Bring it back from a copy of the study.");
+}

@@ -1,0 +1,123 @@
+using Tarry.Studies.Disk;
+using Tarry.Studies.Sealing;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
+
+namespace Tarry.Studies.Imports;
+
+/// <summary>Seals the sessions of one import: all of them or none.</summary>
+internal static class SessionImport
+{
+    /// <summary>Refuses what cannot be imported, before anything is made.</summary>
+    public static void Check(StudyPaths paths, IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions)
+    {
+        if (sessions.Count == 0)
+        {
+            throw new ArgumentException("There is no session to import.", nameof(sessions));
+        }
+
+        var there = sessions.Select(session => session.Record.Key).Where(key => Directory.Exists(paths.Session(key))).Order().ToList();
+        if (there.Count > 0)
+        {
+            throw new StudyException(
+                $"The study has {(there.Count == 1 ? "this session" : "these sessions")} already: {string.Join(", ", there)}. Nothing was imported.",
+                paths.Relative(paths.Session(there[0])),
+                "Import under another sitting (--sitting), or set the earlier session aside with an [[exclude]] and its reason. Nothing sealed is overwritten.");
+        }
+
+        if (sessions.GroupBy(session => session.Record.Key).FirstOrDefault(group => group.Count() > 1) is { } twice)
+        {
+            throw new ArgumentException($"Session {twice.Key} is given twice.", nameof(sessions));
+        }
+
+        foreach (var (record, trials) in sessions)
+        {
+            Check(record, trials);
+        }
+    }
+
+    /// <summary>Makes them. What a failure left half-made is removed.</summary>
+    /// <param name="paths">The study.</param>
+    /// <param name="sessions">The sessions, checked.</param>
+    /// <param name="import">The import's record.</param>
+    /// <param name="declare">Declares the new conditions in the study file.</param>
+    /// <param name="retract">Takes that back.</param>
+    public static void Seal(
+        StudyPaths paths,
+        IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
+        ImportRecord import,
+        Action declare,
+        Action retract)
+    {
+        var recordPath = ImportRecordFile.FreePath(paths, import.Sha256);
+        var note = new UnfinishedImport
+        {
+            FormatVersion = Study.FormatVersion,
+            Sessions = [.. sessions.Select(session => session.Record.Key.ToString()).Order(StringComparer.Ordinal)],
+            RecordPath = paths.Relative(recordPath),
+        };
+        var declared = false;
+        try
+        {
+            note.Write(paths);
+            var hashes = new Dictionary<string, string>();
+            foreach (var (record, trials) in sessions)
+            {
+                DurableFile.MakeFolder(paths.Sessions);
+                DurableFile.MakeFolder(paths.Session(record.Key));
+                foreach (var (file, hash) in SealedSession.Write(paths, record, [.. trials.OrderBy(trial => trial.Sequence)]))
+                {
+                    hashes.Add(file, hash);
+                }
+            }
+
+            var content = ImportRecordFile.Encode(import with { Sessions = note.Sessions });
+            DurableFile.Write(recordPath, content);
+            hashes.Add(note.RecordPath, Manifest.Sha256(content));
+            declare();
+            declared = true;
+            Manifest.Read(paths).Enter(paths, hashes);
+            note.Settle(paths);
+        }
+        catch (Exception exception) when (DiskFault.Is(exception) || exception is StudyException)
+        {
+            Undo(paths, note, declared ? retract : () => { });
+            throw exception is StudyException ? exception : DiskFault.Describe(exception, paths.Relative(paths.Sessions), "Nothing was imported.");
+        }
+    }
+
+    private static void Undo(StudyPaths paths, UnfinishedImport note, Action retract)
+    {
+        try
+        {
+            if (File.Exists(paths.UnfinishedImport))
+            {
+                retract();
+                note.Settle(paths);
+            }
+        }
+        catch (Exception exception) when (DiskFault.Is(exception) || exception is StudyException)
+        {
+            // The note stays, so nothing of this import is read, and the next writer removes it.
+        }
+    }
+
+    private static void Check(SessionRecord record, IReadOnlyList<Trial> trials)
+    {
+        if (record.Segments.Count == 0)
+        {
+            throw new ArgumentException($"Session {record.Key} has no segment.", nameof(record));
+        }
+
+        var seen = new HashSet<long>();
+        foreach (var trial in trials)
+        {
+            var broken = TrialRules.Broken(trial, record.Segments.Count) ?? (seen.Add(trial.Sequence) ? null : "the sequence number is there twice");
+            if (broken is not null)
+            {
+                throw new ArgumentException($"Trial {trial.Sequence} of session {record.Key} cannot be kept: {broken}.", nameof(trials));
+            }
+        }
+    }
+}

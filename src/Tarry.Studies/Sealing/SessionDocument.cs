@@ -1,0 +1,119 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using Tarry.Studies.Disk;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Studies.Sealing;
+
+/// <summary>A session record as it stands in <c>session.json</c> and in the first line of a journal.</summary>
+internal sealed record SessionDocument
+{
+    public const string LatencyKind = "latency";
+
+    public required int FormatVersion { get; init; }
+
+    public required string Kind { get; init; }
+
+    public required string Sitting { get; init; }
+
+    public required string Condition { get; init; }
+
+    public string? Board { get; init; }
+
+    public string? Firmware { get; init; }
+
+    public string? Host { get; init; }
+
+    public string? Application { get; init; }
+
+    public double? FrameCapHz { get; init; }
+
+    public double? RefreshHz { get; init; }
+
+    public string? Battery { get; init; }
+
+    public string? RoomNotes { get; init; }
+
+    public RunSettings? Run { get; init; }
+
+    public required IReadOnlyList<Segment> Segments { get; init; }
+
+    public SourceFile? Source { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public OutcomeCounts? Counts { get; init; }
+
+    public IReadOnlyList<RefusedItem> Refused { get; init; } = [];
+
+    public long RefusedTotal { get; init; }
+
+    public IReadOnlyList<string> Events { get; init; } = [];
+
+    public bool? CountsReconciled { get; init; }
+
+    public static SessionDocument Of(SessionRecord record, OutcomeCounts? counts) => new()
+    {
+        FormatVersion = Study.FormatVersion,
+        Kind = LatencyKind,
+        Sitting = record.Key.Sitting,
+        Condition = record.Key.Condition,
+        Board = record.Board,
+        Firmware = record.Firmware,
+        Host = record.Host,
+        Application = record.Application,
+        FrameCapHz = record.FrameCapHz,
+        RefreshHz = record.RefreshHz,
+        Battery = record.Battery,
+        RoomNotes = record.RoomNotes,
+        Run = record.Run,
+        Segments = record.Segments,
+        Source = record.Source,
+        Counts = counts,
+        Refused = record.Refused,
+        RefusedTotal = record.RefusedTotal,
+        Events = record.Events,
+        CountsReconciled = record.CountsReconciled,
+    };
+
+    /// <summary>Reads one; the version and kind are looked at first, since a newer one may have another form.</summary>
+    /// <exception cref="JsonException">It is not a session record.</exception>
+    /// <exception cref="StudyException">It is of a newer version or another kind.</exception>
+    public static SessionDocument Read(ReadOnlySpan<byte> text, string place)
+    {
+        FormatVersions.Require(StudyJson.Read<Heading>(text).FormatVersion, place);
+        var kind = StudyJson.Read<Heading>(text).Kind;
+        return kind == LatencyKind
+            ? StudyJson.Read<SessionDocument>(text)
+            : throw new StudyException(
+                $"The session is of the kind '{kind}', which this version does not read.",
+                place,
+                "Open it with the program that wrote it, or with a newer version.");
+    }
+
+    public SessionRecord ToRecord() => new()
+    {
+        Key = new SessionKey(Sitting, Condition),
+        Segments = Segments,
+        Board = Board,
+        Firmware = Firmware,
+        Host = Host,
+        Application = Application,
+        FrameCapHz = FrameCapHz,
+        RefreshHz = RefreshHz,
+        Battery = Battery,
+        RoomNotes = RoomNotes,
+        Run = Run,
+        Source = Source,
+        Refused = Refused,
+        RefusedTotal = RefusedTotal,
+        Events = Events,
+        CountsReconciled = CountsReconciled,
+    };
+
+    private sealed record Heading
+    {
+        public required int FormatVersion { get; init; }
+
+        public required string Kind { get; init; }
+    }
+}

@@ -1,0 +1,174 @@
+using Tarry.Studies.Disk;
+using Tarry.Studies.Imports;
+using Tarry.Studies.Journals;
+using Tarry.Studies.Sealing;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
+
+namespace Tarry.Studies;
+
+/// <summary>A study folder: its study file, its sessions and its imports, as <c>docs/study-format.md</c> lays them down.</summary>
+/// <remarks>Reading needs no lock. Everything that changes the study asks for the <see cref="StudyLock"/>.</remarks>
+public sealed class Study
+{
+    /// <summary>The newest version of the study format that this program reads and the one that it writes.</summary>
+    public const int FormatVersion = 1;
+
+    private readonly StudyPaths _paths;
+    private readonly StudyFileStore _store;
+    private readonly TimeProvider _time;
+
+    private Study(StudyPaths paths, TimeProvider time)
+    {
+        _paths = paths;
+        _time = time;
+        _store = new StudyFileStore(paths.StudyFile);
+        File = _store.Read();
+    }
+
+    /// <summary>The study folder, absolute.</summary>
+    public string Folder => _paths.Folder;
+
+    /// <summary>The study file as last read or changed.</summary>
+    public StudyFile File { get; private set; }
+
+    /// <summary>The sessions, sealed and open, sorted by sitting and condition.</summary>
+    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Keys(_paths);
+
+    /// <summary>The import records, in order of their file names.</summary>
+    public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
+
+    /// <summary>Makes a new study in a folder that is empty or not there.</summary>
+    /// <param name="folder">Where.</param>
+    /// <param name="title">Its title.</param>
+    /// <param name="reference">The reference condition's id, which need not be declared yet; null for none.</param>
+    /// <param name="marginMs">The smallest difference that matters, in milliseconds, more than zero.</param>
+    /// <param name="time">The clock; the system's where none is given.</param>
+    /// <exception cref="StudyException">The folder is not empty, or a value is not allowed. Nothing was made.</exception>
+    public static Study Create(string folder, string title, string? reference, double marginMs, TimeProvider? time = null)
+    {
+        var paths = new StudyPaths(folder);
+        StudyFolders.Create(paths, StudyFileEditor.New(title, reference, marginMs));
+        return new Study(paths, time ?? TimeProvider.System);
+    }
+
+    /// <summary>Opens a study. Nothing is changed on the disk.</summary>
+    /// <exception cref="StudyException">There is no study, its file has an error (the place says where), or it is of a newer version.</exception>
+    public static Study Open(string folder, TimeProvider? time = null)
+    {
+        var paths = new StudyPaths(folder);
+        StudyFolders.RequireStudy(paths);
+        return new Study(paths, time ?? TimeProvider.System);
+    }
+
+    /// <summary>Takes the right to write to the study. What an earlier program left unfinished is settled.</summary>
+    /// <param name="program">How the program calls itself to others, such as <c>tarry run</c>.</param>
+    /// <exception cref="StudyLockedException">Another program has it; the message says which.</exception>
+    /// <exception cref="StudyDiskException">The folder cannot be written to.</exception>
+    public StudyLock AcquireLock(string program)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(program);
+        var acquired = StudyLock.Acquire(_paths, program, _time);
+        try
+        {
+            UnfinishedImport.Read(_paths)?.Settle(_paths);
+            SessionFolders.RemoveSealedJournals(_paths);
+            return acquired;
+        }
+        catch (Exception exception)
+        {
+            acquired.Dispose();
+            throw DiskFault.Is(exception) ? DiskFault.Describe(exception, _paths.Folder) : exception;
+        }
+    }
+
+    /// <summary>Whether a session is sealed, or its journal is still open.</summary>
+    public bool IsSealed(SessionKey key) => SessionFolders.IsSealed(_paths, Manifest.Read(_paths), key);
+
+    /// <summary>Reads a session. Sealed files are checked against the manifest; an open journal is recovered in memory and not touched.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
+    public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
+
+    /// <summary>Declares a condition, or changes one: the given keys are set, its others are kept.</summary>
+    public void AddCondition(StudyLock held, ConditionEntry condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        Edit(held, text => StudyFileEditor.SetCondition(text, condition));
+    }
+
+    /// <summary>Names the reference condition, which need not be declared yet.</summary>
+    public void SetReference(StudyLock held, string id) =>
+        Edit(held, text => StudyFileEditor.SetReference(text, Names.Require(id, "reference")));
+
+    /// <summary>Sets trials aside, with a reason.</summary>
+    public void AddExclusion(StudyLock held, Exclusion exclusion)
+    {
+        ArgumentNullException.ThrowIfNull(exclusion);
+        Edit(held, text => StudyFileEditor.AddExclusion(text, exclusion));
+    }
+
+    /// <summary>Begins a live session: from now on it has a journal.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="initial">What is known of it at the start, with its first segment.</param>
+    /// <exception cref="StudyException">The session is there already, or its condition is not declared.</exception>
+    public SessionRecorder Begin(StudyLock held, SessionRecord initial)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(initial);
+        return Recording.Begin(_paths, File, initial);
+    }
+
+    /// <summary>Goes on with an open session where its journal ends; a torn last line is cut and noted as an event.</summary>
+    /// <exception cref="StudyException">The session is sealed or not there.</exception>
+    /// <exception cref="StudyDamagedException">The journal is damaged before its last line.</exception>
+    public SessionRecorder Resume(StudyLock held, SessionKey key)
+    {
+        Require(held);
+        return Recording.Resume(_paths, key);
+    }
+
+    /// <summary>Seals the sessions of one import: all of them or, if anything goes wrong, none.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="sessions">The sessions; their keys must be new to the study.</param>
+    /// <param name="import">What became of the file; its sessions are filled in.</param>
+    /// <param name="newConditions">Conditions to declare or change on the way.</param>
+    /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
+    /// <exception cref="ArgumentException">A trial breaks a rule. Nothing was imported.</exception>
+    public void SealImported(
+        StudyLock held,
+        IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
+        ImportRecord import,
+        IReadOnlyList<ConditionEntry> newConditions)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(import);
+        ArgumentNullException.ThrowIfNull(newConditions);
+        SessionImport.Check(_paths, sessions);
+        var before = _store.ReadText();
+        var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
+        var file = StudyFileReader.Read(StudyFileText.Parse(after));
+        foreach (var (record, _) in sessions)
+        {
+            Recording.RequireDeclared(file, record.Key);
+        }
+
+        SessionImport.Seal(_paths, sessions, import, () => _store.Edit(_ => after), () => _store.Edit(_ => before));
+        File = file;
+    }
+
+    internal StudyPaths Paths => _paths;
+
+    private void Edit(StudyLock held, Func<string, string> change)
+    {
+        Require(held);
+        File = _store.Edit(change);
+    }
+
+    private void Require(StudyLock held)
+    {
+        ArgumentNullException.ThrowIfNull(held);
+        held.RequireHeldFor(_paths);
+    }
+}
