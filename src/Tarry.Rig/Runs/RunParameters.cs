@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tarry.Metrology;
 using Tarry.Rig.Frames;
 
@@ -18,24 +19,24 @@ internal static class RunParameters
         var settings = request.Settings;
         Require(
             request.AllowNarrowInterval || settings.IntervalMaxUs - settings.IntervalMinUs >= NarrowestSpreadUs,
-            $"The press interval {settings.IntervalMinUs / 1000.0:0.###}..{settings.IntervalMaxUs / 1000.0:0.###} ms spreads over less than 50 ms: presses that regular can fall into step with the device's reports and give a wrong result with confidence.",
+            Text($"The press interval {settings.IntervalMinUs / 1000.0:0.###}..{settings.IntervalMaxUs / 1000.0:0.###} ms spreads over less than 50 ms: presses that regular can fall into step with the device's reports and give a wrong result with confidence."),
             "Widen it, such as 70..120 ms; allow it by name only to study the effect itself.");
         Require(
             Sources.Contains(settings.Response),
             $"The response '{settings.Response}' is not one the rig can see.",
             "Use edge, light or echo.");
-        Require(request.Trials is null or > 0, $"{request.Trials} trials cannot be captured.", "Ask for one or more.");
+        Require(request.Trials is null or > 0, Text($"{request.Trials} trials cannot be captured."), "Ask for one or more.");
         Require(
             request.HalfWidthMs is null or (> 0 and < double.PositiveInfinity),
-            $"A half-width of {request.HalfWidthMs} ms is not a target.",
+            Text($"A half-width of {request.HalfWidthMs} ms is not a target."),
             "Ask for more than 0 ms.");
         foreach (var (parameter, value) in Values(request, 0, 1, 0))
         {
             var minimum = parameter == RigParameter.IntervalMaximum ? Math.Max(settings.IntervalMinUs, parameter.Minimum) : parameter.Minimum;
             Require(
                 value >= minimum && value <= parameter.Maximum,
-                $"The rig's parameter {parameter.Key} cannot be {value}.",
-                $"It goes from {minimum} to {parameter.Maximum} (times in microseconds).");
+                Text($"The rig's parameter {parameter.Key} cannot be {value}."),
+                Text($"It goes from {minimum} to {parameter.Maximum} (times in microseconds)."));
         }
     }
 
@@ -67,11 +68,13 @@ internal static class RunParameters
 
     private static long ResponseCode(string response) => response switch { "light" => 1, "echo" => 2, _ => 0 };
 
-    private static void Require(bool holds, FormattableString message, FormattableString remedy)
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static void Require(bool holds, string message, string remedy)
     {
         if (!holds)
         {
-            throw new RunSettingsException(FormattableString.Invariant(message), FormattableString.Invariant(remedy));
+            throw new RunSettingsException(message, remedy);
         }
     }
 }
