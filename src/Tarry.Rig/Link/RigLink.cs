@@ -90,19 +90,29 @@ public sealed class RigLink : IDisposable
 
     /// <summary>Sends a command until it is answered.</summary>
     /// <returns>An <see cref="AckFrame"/>, a <see cref="RefusalFrame"/>, or null: no answer to six attempts, or <see cref="State"/> says why.</returns>
+    /// <remarks>What came before the answer to <c>g</c> belongs to no run of ours, and is dropped.</remarks>
     public RigFrame? Ask(HostCommand command)
     {
         ArgumentNullException.ThrowIfNull(command);
         number++;
-        return Converse(command, out _);
+        for (var attempt = 0; attempt <= Repeats && State == LinkState.Alive; attempt++)
+        {
+            RepeatedCommands += attempt > 0 ? 1 : 0;
+            if (AskOnce(command, out _) is { } answer)
+            {
+                return answer;
+            }
+        }
+
+        return null;
     }
 
-    /// <summary>Pings the rig.</summary>
+    /// <summary>Pings the rig, once: a late answer to an earlier ping must not be taken for the answer to a repeat.</summary>
     /// <returns>The counter as it came and the host's window around it, or null if the answer was lost.</returns>
     public (ulong Counter, double SentSeconds, double ReceivedSeconds)? Ping()
     {
         number++;
-        return Converse(HostCommand.Ping(++pingId), out var sent) is PingReplyFrame reply && reply.Id == pingId
+        return AskOnce(HostCommand.Ping(++pingId), out var sent) is PingReplyFrame reply && reply.Id == pingId
             ? (reply.Ticks, Seconds(sent), Seconds(lastHeard))
             : null;
     }
@@ -113,21 +123,15 @@ public sealed class RigLink : IDisposable
     /// <summary>Closes the port.</summary>
     public void Dispose() => port.Dispose();
 
-    private RigFrame? Converse(HostCommand command, out long sent)
+    private RigFrame? AskOnce(HostCommand command, out long sent)
     {
-        var bytes = command.Encode(number);
-        sent = 0;
-        for (var attempt = 0; attempt <= Repeats && State == LinkState.Alive; attempt++)
+        sent = time.GetTimestamp();
+        port.Write(command.Encode(number));
+        while (State == LinkState.Alive && time.GetElapsedTime(sent) < AnswerTime)
         {
-            RepeatedCommands += attempt > 0 ? 1 : 0;
-            sent = time.GetTimestamp();
-            port.Write(bytes);
-            while (State == LinkState.Alive && time.GetElapsedTime(sent) < AnswerTime)
+            if (Read(AnswerTime - time.GetElapsedTime(sent), command.Kind) is { } answer)
             {
-                if (Read(AnswerTime - time.GetElapsedTime(sent), frame => IsAnswer(frame, command.Kind)) is { } answer)
-                {
-                    return answer;
-                }
+                return answer;
             }
         }
 
@@ -143,7 +147,7 @@ public sealed class RigLink : IDisposable
     };
 
     /// <summary>Reads once; puts good frames of this boot into the inbox, but for the answer looked for.</summary>
-    private RigFrame? Read(TimeSpan timeout, Func<RigFrame, bool>? isAnswer = null)
+    private RigFrame? Read(TimeSpan timeout, char asked = '\0')
     {
         RigFrame? answer = null;
         var count = port.Read(buffer, timeout > TimeSpan.Zero ? timeout : TimeSpan.Zero);
@@ -156,19 +160,20 @@ public sealed class RigLink : IDisposable
             }
 
             lastHeard = time.GetTimestamp();
-            if (Rig is not null && frame.Boot != Rig.Boot)
+            if (Rig is null || frame.Boot != Rig.Boot)
             {
-                restarted = true;
+                restarted = Rig is not null;
+                Rig ??= frame as HelloFrame;
             }
-            else if (frame is HelloFrame hello)
-            {
-                Rig = hello;
-            }
-            else if (Rig is not null && answer is null && isAnswer?.Invoke(frame) == true)
+            else if (answer is null && IsAnswer(frame, asked))
             {
                 answer = frame;
+                if (asked == HostCommand.Go.Kind)
+                {
+                    inbox.Clear();
+                }
             }
-            else if (Rig is not null)
+            else if (frame is not HelloFrame)
             {
                 inbox.Enqueue(frame);
             }
