@@ -4,10 +4,37 @@ using Tarry.Output;
 
 namespace Tarry;
 
-/// <summary>All commands of the program.</summary>
+/// <summary>The program: all commands, and what becomes of their errors.</summary>
 internal static class CommandLine
 {
-    public static RootCommand Create(Terminal terminal) => new(
+    // Time to take the trial in flight and to flush, once Ctrl-C was pressed.
+    private static readonly TimeSpan TimeToStop = TimeSpan.FromSeconds(10);
+
+    public static async Task<int> RunAsync(string[] arguments, Terminal terminal)
+    {
+        var parsed = Create(terminal).Parse(arguments);
+        if (parsed.Errors.Count > 0)
+        {
+            return WrongUse.Report(parsed, terminal);
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                Output = terminal.Out,
+                Error = terminal.Error,
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = TimeToStop,
+            });
+        }
+        catch (Exception exception) when (Failure.IsExpected(exception))
+        {
+            return Failure.Report(exception, terminal);
+        }
+    }
+
+    private static RootCommand Create(Terminal terminal) => new(
         "Measures how long an input tarries between a contact closing and its effect, how steadily it does so, and what that means.")
     {
         DemoCommand.Create(terminal),

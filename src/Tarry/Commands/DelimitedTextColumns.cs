@@ -15,7 +15,7 @@ internal sealed class DelimitedTextColumns
     private readonly Option<string?> pressTimeColumn = new("--press-time-column") { Description = "Column of the press time." };
     private readonly Option<string?> latencyColumn = new("--latency-column") { Description = "Column of the latency." };
     private readonly Option<string?> outcomeColumn = new("--outcome-column") { Description = "Column of the outcome." };
-    private readonly Option<string[]> factorColumns = new("--factor-column") { Description = "A further column that holds a factor; may be given again." };
+    private readonly Option<string[]> factorColumns = new("--factor") { Description = "A further column that holds a factor; may be given again." };
     private readonly Option<TimeUnit?> pressTimeUnit = Unit("--press-time-unit", "Unit of the press times: ns, us, ms or s.");
     private readonly Option<TimeUnit?> latencyUnit = Unit("--latency-unit", "Unit of the latencies: ns, us, ms or s.");
     private readonly Option<char?> delimiter = new("--delimiter") { Description = "Character between cells; 'tab' for a tab.", CustomParser = Delimiter };

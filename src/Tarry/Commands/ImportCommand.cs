@@ -41,7 +41,7 @@ internal static class ImportCommand
                     RequireNew(opened, plans);
                     foreach (var plan in plans)
                     {
-                        Seal(opened, held, plan);
+                        plan.AddTo(opened, held);
                     }
                 }
 
@@ -60,37 +60,12 @@ internal static class ImportCommand
     private static void RequireNew(Study study, IReadOnlyList<ImportPlan> plans)
     {
         var there = study.SessionKeys.ToHashSet();
-        if (plans.SelectMany(plan => plan.Sessions).FirstOrDefault(session => there.Contains(session.Record.Key)) is { } taken)
+        var taken = plans.SelectMany(plan => plan.Sessions).Select(session => session.Record.Key).Where(there.Contains).ToList();
+        if (taken.Count > 0)
         {
             throw new UsageException(
-                $"The study has session {taken.Record.Key} already; nothing was imported.",
+                $"The study has {string.Join(", ", taken)} already; nothing was imported.",
                 "Import under another sitting (--sitting, or the sitting column).");
-        }
-    }
-
-    private static void Seal(Study study, StudyLock held, ImportPlan plan)
-    {
-        var refused = plan.RowsRefused + plan.RowsUnassigned;
-        study.SealImported(
-            held,
-            [.. plan.Sessions.Select(session => (session.Record, session.Trials))],
-            new ImportRecord
-            {
-                FileName = plan.Source.FileName,
-                Sha256 = plan.Source.Sha256,
-                Format = plan.Source.Format,
-                Options = plan.Source.Options,
-                RowsRead = plan.RowsRead,
-                RowsKept = plan.RowsKept,
-                RefusedTotal = refused,
-                RefusedByReason = plan.RefusedByReason,
-                Refused = plan.Refused,
-                RefusedUnassigned = plan.RowsUnassigned,
-            },
-            plan.NewConditions);
-        foreach (var exclusion in plan.Exclusions)
-        {
-            study.AddExclusion(held, exclusion);
         }
     }
 }

@@ -18,6 +18,7 @@ internal static class RunCommand
         var condition = new Option<string>("--condition") { Description = "Condition under test; declare it first.", Required = true };
         var sitting = new Option<string>("--sitting") { Description = "This set-up of the bench, such as monday.", Required = true };
         var port = new Option<string>("--port") { Description = "Serial port of the rig, or 'simulated'.", Required = true };
+        var json = new Option<bool>("--json") { Description = "Answer as JSON, one line each time the run says where it stands." };
         var options = new RunOptions();
         var command = new Command(
             "run",
@@ -27,7 +28,7 @@ internal static class RunCommand
             + "local rules, and ask a qualified person where you are not sure.\n\n"
             + "Example: tarry run pads --condition quill-usb --sitting monday --port /dev/ttyACM0 --trials 1500")
         {
-            study, condition, sitting, port,
+            study, condition, sitting, port, json,
         };
         options.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(() =>
@@ -38,9 +39,14 @@ internal static class RunCommand
             using var held = opened.AcquireLock("tarry run");
             using var line = new ProgressLine(terminal);
             var source = Source(parsed.GetRequiredValue(port), opened, key, request);
-            var result = new CaptureRun(opened, held, request, source, new RunProgressLine(line)).Run(cancellation);
+            IProgress<RunProgress> progress = parsed.GetValue(json) ? new RunJson(terminal) : new RunProgressLine(line);
+            var result = new CaptureRun(opened, held, request, source, progress).Run(cancellation);
             line.Clear();
-            RunText.Write(result, terminal);
+            if (!parsed.GetValue(json))
+            {
+                RunText.Write(result, terminal);
+            }
+
             return result.Completed ? ExitCode.Done : ExitCode.Stopped;
         }));
         return command;

@@ -18,7 +18,7 @@ internal static class DemoScenario
     public const string Lattice = "tamarind-usb-even-presses";
 
     /// <summary>In this condition and sitting the device is cold at first.</summary>
-    public const string Drifting = "ferrule-usb";
+    public const string Drifting = "sedge-dongle";
 
     public const string DriftingSitting = "thursday";
 

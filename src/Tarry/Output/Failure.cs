@@ -1,5 +1,6 @@
 using Tarry.Imports;
 using Tarry.Rig;
+using Tarry.Rig.Runs;
 using Tarry.Studies;
 
 namespace Tarry.Output;
@@ -8,7 +9,7 @@ namespace Tarry.Output;
 internal static class Failure
 {
     public static bool IsExpected(Exception exception) =>
-        exception is StudyException or ImportException or RigException or UsageException
+        exception is StudyException or ImportException or RigException or RunSettingsException or UsageException
             or IOException or UnauthorizedAccessException or OperationCanceledException;
 
     public static int Report(Exception exception, Terminal terminal)
@@ -27,10 +28,13 @@ internal static class Failure
                     _ => ExitCode.WrongUse,
                 };
             case ImportException import:
-                Write(terminal, import.Message, import.Place, import.Remedy);
+                Write(terminal, import.Problem, import.Place, import.Remedy);
                 return ExitCode.WrongUse;
             case UsageException usage:
                 Write(terminal, usage.Message, null, usage.Remedy);
+                return ExitCode.WrongUse;
+            case RunSettingsException settings:
+                Write(terminal, settings.Message, null, settings.Remedy);
                 return ExitCode.WrongUse;
             case RigException rig:
                 Write(terminal, rig.Message, null, rig.Remedy);

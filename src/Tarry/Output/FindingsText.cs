@@ -11,6 +11,22 @@ namespace Tarry.Output;
 /// <summary>The findings as a table and sentences for a terminal.</summary>
 internal static class FindingsText
 {
+    private const int WideEnough = 150;
+
+    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
+    [
+        ("rank", false, (ranked, _, _) => ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
+        ("condition", false, (_, condition, _) => condition.Id),
+        ("mean", false, (_, condition, _) => Cell(condition.Mean, latency => latency.Milliseconds)),
+        ("less reference", false, (_, condition, _) => condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
+        ("sd", true, (_, condition, _) => Value(condition.StandardDeviation, difference => difference.Milliseconds)),
+        ("p5 to p95", true, (_, condition, _) => $"{Value(condition.P05, latency => latency.Milliseconds)} to {Value(condition.P95, latency => latency.Milliseconds)}"),
+        ("late %", true, (_, condition, _) => Percent(condition.LateShare)),
+        ("sessions", true, (_, condition, _) => Invariant($"{condition.UsedSessions}")),
+        ("used", true, (_, condition, _) => Invariant($"{condition.Counts.Used}")),
+        ("verdict", false, (_, condition, document) => VerdictAgainstReference(condition, document)),
+    ];
+
     public static void Write(FindingsDocument document, Terminal terminal)
     {
         var counts = document.Counts;
@@ -30,31 +46,17 @@ internal static class FindingsText
 
     private static void WriteTable(FindingsDocument document, Terminal terminal)
     {
+        var console = terminal.Tables();
+        var columns = Columns.Where(column => !column.OnlyWhereWide || console.Profile.Width >= WideEnough).ToList();
         var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
-        foreach (var column in new[] { "rank", "condition", "mean", "less reference", "sd", "p5 to p95", "late %", "missed %", "sessions", "used", "verdict" })
-        {
-            table.AddColumn(new TableColumn(column).NoWrap());
-        }
-
+        columns.ForEach(column => table.AddColumn(new TableColumn(column.Name).NoWrap()));
         var conditions = document.Conditions.ToDictionary(condition => condition.Id);
         foreach (var ranked in document.Ranking)
         {
-            var condition = conditions[ranked.Id];
-            table.AddRow(
-                new Text(ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
-                new Text(condition.Id),
-                new Text(Cell(condition.Mean, latency => latency.Milliseconds)),
-                new Text(condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
-                new Text(Value(condition.StandardDeviation, difference => difference.Milliseconds)),
-                new Text($"{Value(condition.P05, latency => latency.Milliseconds)} to {Value(condition.P95, latency => latency.Milliseconds)}"),
-                new Text(Percent(condition.LateShare)),
-                new Text(Percent(condition.MissedShare)),
-                new Text(Invariant($"{condition.UsedSessions}")),
-                new Text(Invariant($"{condition.Counts.Used}")),
-                new Text(VerdictAgainstReference(condition, document)));
+            table.AddRow(columns.Select(column => new Text(column.Cell(ranked, conditions[ranked.Id], document))));
         }
 
-        terminal.Tables().Write(table);
+        console.Write(table);
     }
 
     private static string VerdictAgainstReference(ConditionFinding condition, FindingsDocument document)

@@ -11,7 +11,7 @@ internal static class ImportText
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
         terminal.Out.WriteLine(Invariant(
-            $"{plan.Source.FileName}: {(dryRun ? "would keep" : "kept")} {plan.RowsKept} of {plan.RowsRead} rows in {plan.Sessions.Count} session(s), {plan.NewConditions.Count} new condition(s)."));
+            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {plan.Record.RowsRead} rows in {plan.Sessions.Count} session(s), {plan.NewConditions.Count} new condition(s)."));
         if (explain)
         {
             foreach (var note in plan.Notes)
@@ -25,19 +25,19 @@ internal static class ImportText
             }
         }
 
-        var refused = plan.RowsRefused + plan.RowsUnassigned;
+        var refused = plan.Record.RefusedTotal;
         if (refused == 0)
         {
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Source.FileName}: refused {refused} row(s):"));
-        foreach (var (reason, count) in plan.RefusedByReason)
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {refused} row(s):"));
+        foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));
         }
 
-        foreach (var item in plan.Refused.Take(ShownPlaces))
+        foreach (var item in plan.Record.Refused.Take(ShownPlaces))
         {
             terminal.Error.WriteLine($"  {item.Place}: {item.Reason}");
         }

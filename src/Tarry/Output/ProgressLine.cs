@@ -1,19 +1,27 @@
 namespace Tarry.Output;
 
-/// <summary>One line on the error stream that tells how far long work is; nothing where nobody watches.</summary>
+/// <summary>
+/// One line on the error stream that tells how far long work is; where the stream goes to a file, a line now and then.
+/// </summary>
 internal sealed class ProgressLine(Terminal terminal) : IDisposable
 {
+    private static readonly TimeSpan BetweenLines = TimeSpan.FromSeconds(5);
+    private readonly TimeProvider time = TimeProvider.System;
+    private long? lastLine;
     private int shown;
 
     public void Show(string text)
     {
-        if (!terminal.ShowsProgress)
+        if (terminal.ShowsProgress)
         {
-            return;
+            terminal.Error.Write("\r" + text.PadRight(shown));
+            shown = text.Length;
         }
-
-        terminal.Error.Write("\r" + text.PadRight(shown));
-        shown = text.Length;
+        else if (lastLine is not { } last || time.GetElapsedTime(last) > BetweenLines)
+        {
+            terminal.Error.WriteLine(text);
+            lastLine = time.GetTimestamp();
+        }
     }
 
     public void Clear()

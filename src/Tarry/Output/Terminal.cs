@@ -10,7 +10,7 @@ namespace Tarry.Output;
 internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ShowsProgress, bool OutIsTerminal)
 {
     // Wide enough for the headline table where nothing tells the width.
-    private const int RedirectedWidth = 160;
+    private const int RedirectedWidth = 200;
 
     public static Terminal OfThisProcess() =>
         new(Console.Out, Console.Error, !Console.IsErrorRedirected, !Console.IsOutputRedirected);
