@@ -1,0 +1,72 @@
+using Tarry.Studies.Disk;
+using Tarry.Studies.Imports;
+using Tarry.Studies.Sealing;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Studies.Checking;
+
+/// <summary>Whether the files on the disk are those that the manifest lists.</summary>
+internal static class ManifestCheck
+{
+    private const string BringBack = "Bring it back from a copy of the study.";
+
+    public static List<StudyProblem> Run(StudyPaths paths, Manifest manifest)
+    {
+        var problems = new List<StudyProblem>();
+        foreach (var (file, hash) in manifest.Files)
+        {
+            if (Look(paths, file, hash) is { } problem)
+            {
+                problems.Add(problem);
+            }
+        }
+
+        problems.AddRange(Present(paths, manifest)
+            .Where(file => manifest.HashOf(file) is null)
+            .Select(file => new StudyProblem(
+                StudyProblemKind.FileNotListed,
+                file,
+                $"{file} is not in {Manifest.FileName}{(manifest.Exists ? "" : ", which is missing")}, so it cannot be verified.",
+                manifest.Exists ? "Move it out of the study, or bring back the manifest that goes with it." : BringBack)));
+        return problems;
+    }
+
+    private static StudyProblem? Look(StudyPaths paths, string file, string hash)
+    {
+        try
+        {
+            return Manifest.Sha256(File.ReadAllBytes(paths.Absolute(file))) == hash
+                ? null
+                : new StudyProblem(StudyProblemKind.FileChanged, file, $"{file} is not what was sealed: its SHA-256 differs.", BringBack);
+        }
+        catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return new StudyProblem(StudyProblemKind.FileMissing, file, $"{file} is missing.", BringBack);
+        }
+        catch (Exception exception) when (DiskFault.Is(exception))
+        {
+            return new StudyProblem(StudyProblemKind.FileUnreadable, file, $"{file} cannot be read: {exception.Message}", "Check the disk and who may read it.");
+        }
+    }
+
+    /// <summary>What is there and ought to be listed: everything in the session folders but open journals, and the import records.</summary>
+    private static IEnumerable<string> Present(StudyPaths paths, Manifest manifest)
+    {
+        var unfinished = UnfinishedImport.Read(paths);
+        var files = new[] { paths.Sessions, paths.Imports }
+            .Where(Directory.Exists)
+            .SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
+            .Where(path => path != paths.UnfinishedImport && Path.GetFileName(path) != StudyPaths.JournalFileName);
+        foreach (var path in files)
+        {
+            var key = SessionFolders.ParseOrNull(Path.GetFileName(Path.GetDirectoryName(path)!));
+            // What an unfinished import or sealing has made so far does not count yet and is made anew or removed.
+            var passing = paths.Relative(path) == unfinished?.RecordPath
+                || (key is { } session && (unfinished?.Hides(paths, manifest, session) == true || !SessionFolders.IsSealed(paths, manifest, session)));
+            if (!passing)
+            {
+                yield return paths.Relative(path);
+            }
+        }
+    }
+}

@@ -1,0 +1,11 @@
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Studies;
+
+/// <summary>What a check found of one session.</summary>
+/// <param name="Key">Which.</param>
+/// <param name="Sealed">Whether it is sealed; an open one is no problem, but its capture is not finished.</param>
+/// <param name="Counts">Its counts with the exclusions; null where it could not be read.</param>
+/// <param name="TornBytes">Bytes of a torn last line in its journal, which recovery cuts; 0 for none.</param>
+/// <param name="Problems">What is wrong with it.</param>
+public sealed record SessionCheck(SessionKey Key, bool Sealed, SessionCounts? Counts, long TornBytes, IReadOnlyList<StudyProblem> Problems);
