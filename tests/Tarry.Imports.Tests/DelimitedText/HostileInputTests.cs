@@ -61,6 +61,14 @@ public class HostileInputTests
     }
 
     [Fact]
+    public void Read_ExclusionsInEveryOtherRow_AreNotPutIntoTheStudyFile()
+    {
+        var rows = string.Concat(Enumerable.Range(1, 1_100).Select(number => $"quill,monday,{number},5,{number % 2}\n"));
+        var refused = Refused(Encoding.UTF8.GetBytes("condition,sitting,seq,latency_us,excluded\n" + rows));
+        Assert.Contains("550 separate stretches", refused.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Read_RandomBytes_EndInAnImportExceptionAndNothingElse()
     {
         var random = new SeededGenerator(3);
