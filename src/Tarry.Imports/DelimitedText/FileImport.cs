@@ -82,7 +82,8 @@ internal sealed class FileImport(
         }
 
         var session = Session(row, columns, condition.Kept!, sitting.Name!).Rows;
-        var refusal = condition.Kept!.Take(row, columns, options.DecimalComma) ?? values.Read(row, ref read) ?? session.Add(read);
+        var conflict = condition.Kept!.Take(row, columns, options.DecimalComma);
+        var refusal = values.Read(row, ref read) ?? conflict ?? session.Add(read);
         if (refusal is { } refused)
         {
             Refuse(session, read, refused);

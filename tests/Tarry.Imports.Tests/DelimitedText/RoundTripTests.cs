@@ -26,6 +26,7 @@ public class RoundTripTests
         }
 
         copy = Study.Open(folder["copy"]);
+        Assert.Empty(StudyCheck.Run(copy).Problems);
         Assert.Equal(original.SessionKeys, copy.SessionKeys);
         foreach (var key in original.SessionKeys)
         {
