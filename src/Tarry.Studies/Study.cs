@@ -147,7 +147,7 @@ public sealed class Study
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        SessionImport.Check(_paths, sessions);
+        SessionImport.Check(_paths, sessions, import);
         var before = _store.ReadText();
         var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
         after = (exclusions ?? []).Aggregate(after, StudyFileEditor.AddExclusion);
