@@ -27,17 +27,13 @@ public sealed record ImportPlan
     /// <summary>How the file was read: what was inferred, renamed, rounded or left aside. In words.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 
-    /// <summary>Adds it to a study: its sessions all or none, and then the exclusions.</summary>
+    /// <summary>Adds it to a study: all or nothing.</summary>
     /// <param name="study">The study whose conditions it was read for.</param>
     /// <param name="held">The right to write to it.</param>
     /// <exception cref="StudyException">A session is there already. Nothing was imported.</exception>
     public void AddTo(Study study, StudyLock held)
     {
         ArgumentNullException.ThrowIfNull(study);
-        study.SealImported(held, Sessions, Record, NewConditions);
-        foreach (var exclusion in Exclusions)
-        {
-            study.AddExclusion(held, exclusion);
-        }
+        study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
     }
 }

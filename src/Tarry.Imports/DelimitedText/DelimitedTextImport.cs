@@ -18,7 +18,7 @@ public static class DelimitedTextImport
     /// <remarks>
     /// A bad row is refused with its line and its reason and the rest is kept. Times are read as decimal numbers and kept as
     /// whole ticks: microseconds where all times of a session are whole microseconds, else nanoseconds. One pass, linear in the
-    /// size of the file; memory grows with the rows (about 150 bytes each), never with the length of a line.
+    /// size of the file; memory grows with the rows (some 250 bytes each), never with the length of a line.
     /// </remarks>
     /// <exception cref="ArgumentException">The delimiter cannot be one.</exception>
     /// <exception cref="ImportException">A file cannot be read, has no usable header, or nothing of it could be kept; or two files hold one session.</exception>

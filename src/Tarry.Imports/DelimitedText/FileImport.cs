@@ -11,6 +11,9 @@ internal sealed class FileImport(
     string path, DelimitedTextOptions options, SessionRegister register, IProgress<ImportProgress>? progress, CancellationToken cancellation)
 {
     private const int RowsBetweenReports = 65_536;
+
+    /// <summary>Each is an entry of the study file, which a person reads.</summary>
+    private const int MostExclusions = 500;
     private readonly string fileName = Path.GetFileName(path);
     private readonly Dictionary<(string Sitting, string Condition), ImportedFileSession> sessions = [];
     private readonly List<ImportedCondition> conditions = [];
@@ -79,7 +82,8 @@ internal sealed class FileImport(
         }
 
         var session = Session(row, columns, condition.Kept!, sitting.Name!).Rows;
-        var refusal = condition.Kept!.Take(row, columns, options.DecimalComma) ?? values.Read(row, ref read) ?? session.Add(read);
+        var conflict = condition.Kept!.Take(row, columns, options.DecimalComma);
+        var refusal = values.Read(row, ref read) ?? conflict ?? session.Add(read);
         if (refusal is { } refused)
         {
             Refuse(session, read, refused);
@@ -170,6 +174,14 @@ internal sealed class FileImport(
             built.Add(session.Rows.Build(source with { Options = notes.ForSession(session) }));
             exclusions.AddRange(session.Rows.Exclusions(fileName));
             session.Rows.Release();
+        }
+
+        if (exclusions.Count > MostExclusions)
+        {
+            throw new ImportException(
+                $"The column {columns.Header[columns.Excluded]} sets trials aside in {exclusions.Count} separate stretches, more than the {MostExclusions} that a study file takes from an import.",
+                fileName,
+                "Import without that column, and set whole stretches aside with [[exclude]] and a reason.");
         }
 
         var leftAside = conditions.Where(condition => condition.Unstated.Any())

@@ -50,16 +50,25 @@ internal sealed class HashedFile(FileStream file) : Stream
         var afterReturn = false;
         for (var read = Read(chunk); read > 0; read = Read(chunk))
         {
-            foreach (var character in chunk.AsSpan(0, read))
+            var rest = chunk.AsSpan(0, read);
+            while (!rest.IsEmpty)
             {
-                if (lines == 0 && !(afterReturn && character == '\n'))
+                var skipped = 1;
+                if (!afterReturn || rest[0] != '\n')
                 {
-                    return Position = at;
+                    if (lines == 0)
+                    {
+                        return Position = at;
+                    }
+
+                    var lineEnd = rest.IndexOfAny((byte)'\r', (byte)'\n');
+                    skipped = lineEnd < 0 ? rest.Length : lineEnd + 1;
+                    lines -= lineEnd < 0 ? 0 : 1;
                 }
 
-                at++;
-                lines -= lines > 0 && (character == '\r' || (character == '\n' && !afterReturn)) ? 1 : 0;
-                afterReturn = character == '\r';
+                afterReturn = rest[skipped - 1] == '\r';
+                at += skipped;
+                rest = rest[skipped..];
             }
         }
 

@@ -159,6 +159,13 @@ public class DelimitedTextImportTests
     }
 
     [Fact]
+    public void Read_RowWithAFactorConflict_KeepsItsNumberAndPressTime()
+    {
+        var plan = Import("condition,sitting,seq,press_time_us,latency_us,link\nquill,monday,1,0,5,usb\nquill,monday,2,10,5,radio\nquill,monday,3,20,5,usb\n");
+        Assert.Equal(new Trial(2, 0, 10, null, null, Outcome.Refused, TrialFlags.None, 0), Assert.Single(plan.Sessions).Trials[1]);
+    }
+
+    [Fact]
     public void Read_ConditionThatTheStudyHas_IsHeldAgainstItAndNotDeclaredAgain()
     {
         var existing = new ConditionEntry { Id = "quill", Factors = new Dictionary<string, string> { ["link"] = "usb" } };

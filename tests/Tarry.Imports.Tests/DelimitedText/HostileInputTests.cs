@@ -61,6 +61,31 @@ public class HostileInputTests
     }
 
     [Fact]
+    public void Read_ExclusionsInEveryOtherRow_AreNotPutIntoTheStudyFile()
+    {
+        var rows = string.Concat(Enumerable.Range(1, 1_100).Select(number => $"quill,monday,{number},5,{number % 2}\n"));
+        var refused = Refused(Encoding.UTF8.GetBytes("condition,sitting,seq,latency_us,excluded\n" + rows));
+        Assert.Contains("550 separate stretches", refused.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_HeaderLineWithoutEnd_IsRefusedWithItsLine()
+    {
+        var refused = Refused(Encoding.UTF8.GetBytes("# one line\n" + new string('x', 3_000_000)));
+        Assert.Equal("rows.csv line 2", refused.Place);
+        Assert.Contains("longer than", refused.Problem, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_MoreSessionsThanAnyBenchRuns_PointsAtTheColumn()
+    {
+        var rows = string.Concat(Enumerable.Range(1, 10_001).Select(number => $"quill,{number},5\n"));
+        var refused = Refused(Encoding.UTF8.GetBytes("condition,sitting,latency_us\n" + rows));
+        Assert.Equal("rows.csv line 10002", refused.Place);
+        Assert.Contains("column", refused.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Read_RandomBytes_EndInAnImportExceptionAndNothingElse()
     {
         var random = new SeededGenerator(3);

@@ -33,9 +33,9 @@ public class RowReaderTests
     public void Read_QuoteThatIsNeverClosed_CostsItsOwnLineOnly()
     {
         var filler = string.Concat(Enumerable.Range(0, 20_000).Select(number => $"{number},value\n"));
-        foreach (var rest in new[] { "c,d\ne,f\n", filler })
+        foreach (var (mark, rest) in new[] { ("", "c,d\ne,f\n"), ("", filler), ("\uFEFF", "c,d\ne,f\n"), ("\uFEFF", filler) })
         {
-            var rows = Rows("a,b\n# comment\n\nx,\"y\n" + rest);
+            var rows = Rows(mark + "a,b\n# comment\n\nx,\"y\n" + rest);
             Assert.Equal((4L, false), (rows[1].Line, rows[1].Defect == RowDefect.None));
             Assert.Equal(1 + 1 + rest.Count(character => character == '\n'), rows.Count);
             Assert.All(rows.Skip(2), row => Assert.Equal(RowDefect.None, row.Defect));
