@@ -48,8 +48,13 @@ public sealed class StudyCheckTests
             var damaged = sound.ToArray();
             damaged[index] ^= (byte)(1 << (index % 8));
             File.WriteAllBytes(scratch.PathOf(file), damaged);
-            var problem = Assert.Single(StudyCheck.Run(scratch.Study).Problems);
-            Assert.Equal((StudyProblemKind.FileChanged, file), (problem.Kind, problem.Place));
+            if (index % 8 == 0)
+            {
+                // The slower of the two, so not for every byte.
+                var problem = Assert.Single(StudyCheck.Run(scratch.Study).Problems);
+                Assert.Equal((StudyProblemKind.FileChanged, file), (problem.Kind, problem.Place));
+            }
+
             Assert.Equal(file, Assert.Throws<StudyDamagedException>(() => scratch.Study.Read(_key)).Place);
         }
     }

@@ -116,6 +116,68 @@ public sealed class StudyTests
     }
 
     [Fact]
+    public void Read_SessionFileWithAnyBitFlipped_IsReadOrRefusedAndNeverCrashes()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        scratch.Seal();
+        File.Delete(scratch.PathOf("manifest.json"));
+        var path = scratch.PathOf("sessions/monday.quill-usb/session.json");
+        var sound = File.ReadAllBytes(path);
+        var refused = 0;
+        for (var index = 0; index < sound.Length * 8; index += 3)
+        {
+            var damaged = sound.ToArray();
+            damaged[index / 8] ^= (byte)(1 << (index % 8));
+            File.WriteAllBytes(path, damaged);
+            try
+            {
+                scratch.Study.Read(new("monday", "quill-usb"));
+            }
+            catch (StudyException error)
+            {
+                Assert.Equal("sessions/monday.quill-usb/session.json", error.Place);
+                refused++;
+            }
+        }
+
+        Assert.True(refused > sound.Length / 4, $"only {refused} of {sound.Length * 8 / 3} flips were refused");
+    }
+
+    [Theory]
+    [InlineData("\"segments\": []")]
+    [InlineData("\"segments\": [null]")]
+    [InlineData("\"segments\": null")]
+    [InlineData("\"segments\": [{\"boot_id\": 1, \"first_sequence\": 1, \"tick_hz\": 0, \"clock_fit\": null}]")]
+    public void Read_SegmentsThatCannotBe_AreDamage(string segments)
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        scratch.Seal();
+        File.Delete(scratch.PathOf("manifest.json"));
+        var path = scratch.PathOf("sessions/monday.quill-usb/session.json");
+        File.WriteAllText(path, $$"""{"format_version": 1, "kind": "latency", "sitting": "monday", "condition": "quill-usb", {{segments}}}""");
+        Assert.Throws<StudyDamagedException>(() => scratch.Study.Read(new("monday", "quill-usb")));
+    }
+
+    [Theory]
+    [InlineData("../outside.txt")]
+    [InlineData("sessions/../../outside.txt")]
+    [InlineData("/etc/hostname")]
+    [InlineData("C:/outside.txt")]
+    public void Open_StudyThatNamesFilesOutside_TouchesNone(string file)
+    {
+        using var scratch = new ScratchStudy();
+        var outside = Path.Combine(scratch.Parent, "outside.txt");
+        File.WriteAllText(outside, "mine");
+        File.WriteAllText(scratch.PathOf("manifest.json"), $$$"""{"format_version":1,"files":{"{{{file}}}":"00"}}""");
+        Assert.Throws<StudyDamagedException>(() => StudyCheck.Run(scratch.Study));
+        File.Delete(scratch.PathOf("manifest.json"));
+        Directory.CreateDirectory(scratch.PathOf("imports"));
+        File.WriteAllText(scratch.PathOf("imports/unfinished.json"), $$"""{"format_version":1,"sessions":[],"record_path":"{{file}}"}""");
+        Assert.Throws<StudyDamagedException>(() => scratch.Study.AcquireLock("test"));
+        Assert.Equal("mine", File.ReadAllText(outside));
+    }
+
+    [Fact]
     public void Read_AMillionTrialsIn96Sessions_TakesNotLong()
     {
         using var scratch = new ScratchStudy();
