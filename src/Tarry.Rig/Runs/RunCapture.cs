@@ -1,3 +1,4 @@
+using Tarry.Metrology;
 using Tarry.Rig.Frames;
 using Tarry.Rig.Link;
 
@@ -13,8 +14,11 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     private const int AcknowledgeAt = 20;
 
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(100);
-    private static readonly TimeSpan PingInterval = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan ShortestPingInterval = TimeSpan.FromSeconds(0.7);
+    private static readonly TimeSpan PingIntervalSpread = TimeSpan.FromSeconds(0.6);
     private static readonly TimeSpan ClockFitInterval = TimeSpan.FromSeconds(30);
+    // At a steady second the pings would fall into step with the heartbeats, and wait behind them for minutes on end.
+    private readonly SeededGenerator pingIntervals = new(1);
     private long acknowledged;
     private long fetchNotBefore;
     private bool fetchSingly;
@@ -36,6 +40,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         var pinged = time.GetTimestamp();
         var reported = pinged;
         var fitted = pinged;
+        var pingInterval = ShortestPingInterval;
         while (true)
         {
             if (!stopped && !over && (cancellation.IsCancellationRequested || target.IsReached(ledger.Intake.Last, ledger.Tally)))
@@ -59,9 +64,10 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
                 return Finish(link, cancellation);
             }
 
-            if (!over && Due(ref pinged, PingInterval) && link.Ping() is { } ping)
+            if (!over && Due(ref pinged, pingInterval))
             {
-                ledger.AddPing(ping.Counter, ping.SentSeconds, ping.ReceivedSeconds);
+                pingInterval = ShortestPingInterval + (PingIntervalSpread * pingIntervals.NextDouble());
+                Ping(link);
             }
 
             if (Due(ref fitted, ClockFitInterval))
@@ -73,6 +79,14 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
             {
                 report(stopped ? RunPhase.Stopping : RunPhase.Running);
             }
+        }
+    }
+
+    private void Ping(RigLink link)
+    {
+        if (link.Ping() is { } ping)
+        {
+            ledger.AddPing(ping.Counter, ping.SentSeconds, ping.ReceivedSeconds);
         }
     }
 
