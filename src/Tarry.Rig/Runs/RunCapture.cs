@@ -156,7 +156,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
                 fetchNotBefore = time.GetTimestamp() + (time.TimestampFrequency / 10);
                 break;
             case RefusalFrame { Reason: RefusalReason.Gone } when asked == 1:
-                ledger.Intake.GiveUp(1, "it did not come through, and the rig no longer held it when asked");
+                GiveUpUnlessItCame(link, from);
                 break;
             case RefusalFrame { Reason: RefusalReason.Gone }:
                 fetchSingly = true;
@@ -170,6 +170,20 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         }
 
         return false;
+    }
+
+    /// <summary>When the answer to the first request was lost, its trials are here already, and the repeat may find them gone.</summary>
+    private void GiveUpUnlessItCame(RigLink link, long sequence)
+    {
+        while (link.Next(TimeSpan.Zero) is { } frame)
+        {
+            Take(link, frame);
+        }
+
+        if (ledger.Intake.Last < sequence)
+        {
+            ledger.Intake.GiveUp(1, "it did not come through, and the rig no longer held it when asked");
+        }
     }
 
     private CaptureEnd Finish(RigLink link, CancellationToken cancellation)
