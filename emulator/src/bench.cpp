@@ -32,6 +32,10 @@ Bench::Bench(const Options &options, const Board &board, const volatile sig_atom
 }
 
 void Bench::run() {
+    // A host that is told the port finds a rig that listens.
+    while (!stop_ && !bridge_.rig_has_spoken())
+        if (!machine_.run())
+            return;
     std::printf("%s\n", port_.path().c_str());
     std::fflush(stdout);
     while (!stop_ && !finished_) {

@@ -116,6 +116,10 @@ void Machine::recover_from_reset() {
     if (avr_->cycle < cycle_before_reset_)
         epoch_ += cycle_before_reset_ - avr_->cycle;
     timer_running_ = false;
+    timer_->tov_base = 0;
+    // A low pin with an external interrupt is polled every cycle unless told not to; the rig uses none.
+    for (std::uint8_t i = 0; i < EXTINT_COUNT; i++)
+        avr_extint_set_strict_lvl_trig(avr_, i, 0);
     avr_cycle_timer_register(avr_, cycles(tick_us), on_tick, this);
     if (after_reset)
         after_reset();

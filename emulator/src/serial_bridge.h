@@ -16,6 +16,7 @@ public:
     void host_gone();
     // Bytes under way are lost; the host's are kept for the UART if the rig still has its power.
     void reset();
+    bool rig_has_spoken() const { return lines_from_rig_ > 1; }
     void print_summary() const;
 
 private:

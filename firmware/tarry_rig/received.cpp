@@ -14,7 +14,7 @@ static Tick ping_tick;
 
 void received(uint8_t byte) {
     if (byte == echo_byte) {
-        response_echo(clock_now_in_interrupt());
+        response_echo(clock_now_in_interrupt().low());
         return;
     }
     if (byte == '\n') {

@@ -11,7 +11,7 @@ static volatile Source source;
 static bool falling;
 static Edges edges;
 
-static void count_edge(const Tick &at) {
+static inline void count_edge(uint32_t at) {
     if (edges.count == 0)
         edges.first = at;
     if (edges.count != 0xff)
@@ -71,13 +71,32 @@ Edges response_take_edges() {
     return seen;
 }
 
-void response_echo(const Tick &at) {
+void response_echo(uint32_t at) {
     if (source == Source::echo)
         count_edge(at);
 }
 
-ISR(TIMER1_CAPT_vect) {
-    const Tick at = clock_extend(ICR1);
+// The next capture overwrites the last, and a chattering line makes several within microseconds. So the value is taken
+// with two instructions before the handler saves its registers: only an edge within a microsecond of the first can
+// then displace it (or within the time that another handler has just kept this one waiting).
+extern "C" {
+volatile uint16_t captured_count __attribute__((used));
+void __vector_capture_taken() __attribute__((signal, used));
+}
+
+ISR(TIMER1_CAPT_vect, ISR_NAKED) {
+    asm volatile("push r24\n\t"
+                 "lds r24, %0\n\t"
+                 "sts captured_count, r24\n\t"
+                 "lds r24, %0+1\n\t"
+                 "sts captured_count+1, r24\n\t"
+                 "pop r24\n\t"
+                 "jmp __vector_capture_taken\n\t"
+                 :
+                 : "n"(_SFR_MEM_ADDR(ICR1)));
+}
+
+void __vector_capture_taken() {
     if (source != Source::echo)
-        count_edge(at);
+        count_edge(clock_extend(captured_count).low());
 }

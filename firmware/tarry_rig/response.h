@@ -1,13 +1,13 @@
 #pragma once
-#include "tick.h"
+#include <stdint.h>
 
 // Where a response comes from; numbered as the parameter `resp`.
 enum class Source : uint8_t { edge, light, echo };
 
 struct Edges {
     uint8_t count;   // sticks at 255
-    Tick first;
-    Tick last;
+    uint32_t first;   // the lower 32 bits of the tick count
+    uint32_t last;
 };
 
 // Also forgets what was seen so far.
@@ -18,4 +18,4 @@ Edges response_edges();
 // For callers that have interrupts off: the edges so far, and a fresh count.
 Edges response_take_edges();
 // An echo byte has come; called in the receive interrupt.
-void response_echo(const Tick &at);
+void response_echo(uint32_t at);

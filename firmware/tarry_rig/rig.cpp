@@ -22,6 +22,15 @@ static void sleep_until_interrupt() {
     sei();
 }
 
+static void feed_watchdog() {
+    if (serial_wants_reset())
+        return;
+    // The board IDE's USB code turns the watchdog off whenever a host opens the port.
+    if (!(WDTCSR & _BV(WDE)))
+        wdt_enable(WDTO_1S);
+    wdt_reset();
+}
+
 void rig_setup() {
     cli();
     press_setup();
@@ -29,11 +38,10 @@ void rig_setup() {
     serial_setup();
     sei();
     link_setup();
-    wdt_enable(WDTO_1S);
 }
 
 void rig_loop() {
-    wdt_reset();
+    feed_watchdog();
     wake_handled();
     run_step();
     link_step();

@@ -68,7 +68,7 @@ void wait_for_quiet(uint32_t now) {
     // The count of edges sticks at 255: a line that never falls quiet gets its press in the end, with its flag.
     if (strays.count != strays_noticed) {
         strays_noticed = strays.count;
-        quiet_at = strays.last.low() + rearm;
+        quiet_at = strays.last + rearm;
         quiet = false;
         press_disarm();
     }
@@ -101,7 +101,7 @@ void between_step(uint32_t now) {
 }
 
 void decide(uint32_t elapsed, const Edges &edges) {
-    const uint32_t first = edges.first.low() - press.at.low();
+    const uint32_t first = edges.first - press.at.low();
     if (edges.count != 0 && first <= time_out) {
         outcome = first < soonest ? 'e' : 'r';
         latency = first;
@@ -141,7 +141,7 @@ void finish_trial(uint32_t closed_after) {
     const uint32_t pressed_at = press.at.low();
     const uint32_t quiet_from = edges.count == 0
         ? pressed_at + closed_after
-        : longer(closed_after, edges.last.low() - pressed_at + rearm) + pressed_at;
+        : longer(closed_after, edges.last - pressed_at + rearm) + pressed_at;
     const bool complete = (!endless && --trials_left == 0) || trials.last() == 0xffffffff;
     if (complete)
         end_run("count");

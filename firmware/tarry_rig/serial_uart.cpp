@@ -35,6 +35,8 @@ void serial_setup() {
 
 void serial_step() {}
 
+bool serial_wants_reset() { return false; }
+
 uint8_t serial_room() { return outgoing.room(); }
 
 void serial_write(const char *bytes, uint8_t length) {

@@ -29,6 +29,9 @@ void serial_step() {
             Serial.write(byte);
 }
 
+// Opening the port at 1200 baud is how the board IDE asks for an upload.
+bool serial_wants_reset() { return Serial.baud() == 1200; }
+
 uint8_t serial_room() { return outgoing.room(); }
 
 void serial_write(const char *bytes, uint8_t length) {

@@ -19,6 +19,9 @@ public sealed class RigClockFit
     /// <summary>Over a shorter span nothing is fitted.</summary>
     public const double ShortestSpanSeconds = 10;
 
+    /// <summary>A greater rate error is no clock's: the nominal frequency is wrong, or the rig's time is not real. Nothing is fitted.</summary>
+    public const double GreatestErrorPpm = 100_000;
+
     private readonly long tickHz;
     private readonly List<PingReading> pings = [];
 
@@ -43,7 +46,7 @@ public sealed class RigClockFit
         pings.Add(ping);
     }
 
-    /// <summary>The fit, or null where the pings are too few or span too little: not fitted.</summary>
+    /// <summary>The fit, or null: not fitted. The pings are too few, span too little, or give what no clock can be.</summary>
     public ClockFitRecord? Fit()
     {
         var used = Shortest();
@@ -83,11 +86,10 @@ public sealed class RigClockFit
 
         var tickDeviation = 1.0 / (tickHz * Math.Sqrt(12));
         var deviation = Math.Max(Math.Sqrt(residuals / (nominal.Count - 2)), tickDeviation);
-        return new ClockFitRecord(
-            ((1 / slope) - 1) * 1e6,
-            deviation / Math.Sqrt(squares) / (slope * slope) * 1e6,
-            nominal.Count,
-            span);
+        var errorPpm = ((1 / slope) - 1) * 1e6;
+        return Math.Abs(errorPpm) > GreatestErrorPpm
+            ? null
+            : new ClockFitRecord(errorPpm, deviation / Math.Sqrt(squares) / (slope * slope) * 1e6, nominal.Count, span);
     }
 
     /// <summary>In order of time, the pings whose round trip is within the shortest quarter, or the shortest eight.</summary>

@@ -1,3 +1,4 @@
+using Tarry.Metrology;
 using Tarry.Rig.Frames;
 using Tarry.Rig.Link;
 
@@ -13,8 +14,11 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     private const int AcknowledgeAt = 20;
 
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(100);
-    private static readonly TimeSpan PingInterval = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan ShortestPingInterval = TimeSpan.FromSeconds(0.7);
+    private static readonly TimeSpan PingIntervalSpread = TimeSpan.FromSeconds(0.6);
     private static readonly TimeSpan ClockFitInterval = TimeSpan.FromSeconds(30);
+    // At a steady second the pings would fall into step with the heartbeats, and wait behind them for minutes on end.
+    private readonly SeededGenerator pingIntervals = new(1);
     private long acknowledged;
     private long fetchNotBefore;
     private bool fetchSingly;
@@ -36,6 +40,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         var pinged = time.GetTimestamp();
         var reported = pinged;
         var fitted = pinged;
+        var pingInterval = ShortestPingInterval;
         while (true)
         {
             if (!stopped && !over && (cancellation.IsCancellationRequested || target.IsReached(ledger.Intake.Last, ledger.Tally)))
@@ -59,9 +64,10 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
                 return Finish(link, cancellation);
             }
 
-            if (!over && Due(ref pinged, PingInterval) && link.Ping() is { } ping)
+            if (!over && Due(ref pinged, pingInterval))
             {
-                ledger.AddPing(ping.Counter, ping.SentSeconds, ping.ReceivedSeconds);
+                pingInterval = ShortestPingInterval + (PingIntervalSpread * pingIntervals.NextDouble());
+                Ping(link);
             }
 
             if (Due(ref fitted, ClockFitInterval))
@@ -73,6 +79,14 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
             {
                 report(stopped ? RunPhase.Stopping : RunPhase.Running);
             }
+        }
+    }
+
+    private void Ping(RigLink link)
+    {
+        if (link.Ping() is { } ping)
+        {
+            ledger.AddPing(ping.Counter, ping.SentSeconds, ping.ReceivedSeconds);
         }
     }
 
@@ -142,7 +156,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
                 fetchNotBefore = time.GetTimestamp() + (time.TimestampFrequency / 10);
                 break;
             case RefusalFrame { Reason: RefusalReason.Gone } when asked == 1:
-                ledger.Intake.GiveUp(1, "it did not come through, and the rig no longer held it when asked");
+                GiveUpUnlessItCame(link, from);
                 break;
             case RefusalFrame { Reason: RefusalReason.Gone }:
                 fetchSingly = true;
@@ -156,6 +170,20 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         }
 
         return false;
+    }
+
+    /// <summary>When the answer to the first request was lost, its trials are here already, and the repeat may find them gone.</summary>
+    private void GiveUpUnlessItCame(RigLink link, long sequence)
+    {
+        while (link.Next(TimeSpan.Zero) is { } frame)
+        {
+            Take(link, frame);
+        }
+
+        if (ledger.Intake.Last < sequence)
+        {
+            ledger.Intake.GiveUp(1, "it did not come through, and the rig no longer held it when asked");
+        }
     }
 
     private CaptureEnd Finish(RigLink link, CancellationToken cancellation)
