@@ -1,0 +1,80 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace Tarry.Tests.Emulator;
+
+/// <summary>An emulated bench that runs the real firmware, for the length of a test.</summary>
+internal sealed class EmulatedBench : IDisposable
+{
+    private readonly Process process;
+    private readonly string truth;
+
+    public EmulatedBench(TemporaryFolder folder, string board, params string[] options)
+    {
+        EmulatorBuild.Require();
+        Port = folder["port"];
+        truth = folder["truth.csv"];
+        process = Process.Start(new ProcessStartInfo(
+            EmulatorBuild.Program,
+            ["--board", board, "--firmware", EmulatorBuild.Firmware(board), "--link", Port, "--truth", truth, .. options])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+
+        // The first line comes once the rig has booted.
+        Assert.False(string.IsNullOrEmpty(process.StandardOutput.ReadLine()), "the emulator did not start: " + process.StandardError.ReadToEnd());
+        process.OutputDataReceived += (_, _) => { };
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+    }
+
+    public string Port { get; }
+
+    /// <summary>Ends the emulator and reads what it injected, a list for each time the rig counted its ticks from the start.</summary>
+    public IReadOnlyList<Dictionary<long, InjectedTruth>> Truth()
+    {
+        Stop();
+        var stretches = new List<Dictionary<long, InjectedTruth>> { new() };
+        var last = 0L;
+        foreach (var cells in File.ReadLines(truth).Skip(1).Select(line => line.Split(',')))
+        {
+            var press = long.Parse(cells[3], CultureInfo.InvariantCulture);
+            if (press < last)
+            {
+                stretches.Add(new());
+            }
+
+            last = press;
+            stretches[^1][press] = new InjectedTruth(cells[1].Length == 0 ? null : double.Parse(cells[1], CultureInfo.InvariantCulture), cells[2]);
+        }
+
+        return stretches;
+    }
+
+    public void Dispose()
+    {
+        Stop();
+        process.Dispose();
+    }
+
+    private void Stop()
+    {
+        if (process.HasExited)
+        {
+            return;
+        }
+
+        using var terminate = Process.Start("kill", ["-TERM", process.Id.ToString(CultureInfo.InvariantCulture)]);
+        terminate.WaitForExit();
+        if (!process.WaitForExit(5000))
+        {
+            process.Kill();
+            process.WaitForExit();
+        }
+    }
+}
+
+/// <summary>What the emulator did at a press.</summary>
+internal sealed record InjectedTruth(double? LatencyUs, string Kind);
