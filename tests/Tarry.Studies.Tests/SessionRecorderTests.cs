@@ -131,6 +131,19 @@ public sealed class SessionRecorderTests
     }
 
     [Fact]
+    public void Recorder_AfterTheSeal_TakesNothingMore()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        using var held = scratch.Study.AcquireLock("test");
+        var recorder = scratch.Study.Begin(held, ScratchStudy.Record());
+        Assert.Empty(recorder.Seal().Trials);
+        Assert.Throws<ObjectDisposedException>(() => recorder.Append(ScratchStudy.Response(1)));
+        Assert.Throws<ObjectDisposedException>(recorder.Seal);
+        recorder.Dispose();
+        Assert.Empty(scratch.Study.Read(_key).Trials);
+    }
+
+    [Fact]
     public void Begin_FolderLeftEmptyByAKill_IsUsed()
     {
         using var scratch = new ScratchStudy("quill-usb");
