@@ -133,6 +133,7 @@ public sealed class Study
     /// <param name="sessions">The sessions; their keys must be new to the study.</param>
     /// <param name="import">What became of the file; its sessions are filled in.</param>
     /// <param name="newConditions">Conditions to declare or change on the way.</param>
+    /// <param name="exclusions">Trials of these sessions to set aside from the start.</param>
     /// <param name="replacing">
     /// Why these sessions correct sealed ones with the same keys, which stay on the disk and are read no more. Null: no session is replaced.
     /// </param>
@@ -143,6 +144,7 @@ public sealed class Study
         IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
         ImportRecord import,
         IReadOnlyList<ConditionEntry> newConditions,
+        IReadOnlyList<Exclusion>? exclusions = null,
         string? replacing = null)
     {
         Require(held);
@@ -157,6 +159,7 @@ public sealed class Study
         var placed = SessionImport.Check(_paths, sessions, import, replacing);
         var before = _store.ReadText();
         var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
+        after = (exclusions ?? []).Aggregate(after, StudyFileEditor.AddExclusion);
         var file = StudyFileReader.Read(StudyFileText.Parse(after));
         foreach (var (record, _) in sessions)
         {

@@ -37,6 +37,17 @@ public sealed class SessionImportTests
     }
 
     [Fact]
+    public void SealImported_WithExclusions_WritesThemWithTheSessions()
+    {
+        using var scratch = new ScratchStudy();
+        using var held = scratch.Study.AcquireLock("test");
+        Exclusion[] exclusions = [new(_first, "warm-up", 1, 1)];
+        scratch.Study.SealImported(held, _sessions, ScratchStudy.Import(), _conditions, exclusions);
+        Assert.Equal(exclusions, Study.Open(scratch.Folder).File.Exclusions);
+        Assert.Equal(new SessionCounts(1, 0, 0, 0, 1), SessionTally.Of(scratch.Study.Read(_first), exclusions));
+    }
+
+    [Fact]
     public void SealImported_SessionThatIsThere_IsRefusedWithItsNameAndRemedy()
     {
         using var scratch = new ScratchStudy();
@@ -95,8 +106,8 @@ public sealed class SessionImportTests
         using var scratch = new ScratchStudy("quill-usb");
         using var held = scratch.Study.AcquireLock("test");
         scratch.Study.Begin(held, ScratchStudy.Record()).Dispose();
-        Assert.Throws<StudyException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record(), [])], ScratchStudy.Import(), [], "because"));
-        Assert.Throws<ArgumentException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record("tuesday"), [])], ScratchStudy.Import(), [], " "));
+        Assert.Throws<StudyException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record(), [])], ScratchStudy.Import(), [], replacing: "because"));
+        Assert.Throws<ArgumentException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record("tuesday"), [])], ScratchStudy.Import(), [], replacing: " "));
         Assert.False(scratch.Study.IsSealed(_first));
     }
 

@@ -1,0 +1,50 @@
+#pragma once
+#include "device_model.h"
+#include "pacing.h"
+#include "response_line.h"
+#include "serial_bridge.h"
+#include "truth_log.h"
+
+// The rig, the device wired to it, the cable, and what goes wrong with them.
+class Bench {
+public:
+    Bench(const Options &options, const Board &board, const volatile sig_atomic_t &stop);
+    void run();
+    void print_summary() const;
+
+private:
+    static void on_press_pin(avr_irq_t *irq, std::uint32_t value, void *bench);
+    void pressed();
+    void released();
+    void tick();
+    void pace();
+    void host_came_or_went(bool present);
+    void apply_faults();
+    void unplug();
+    void stay_unplugged();
+
+    Options options_;
+    const volatile sig_atomic_t &stop_;
+    Machine machine_;
+    PseudoTerminal port_;
+    SerialBridge bridge_;
+    DeviceModel device_;
+    ResponseLine line_;
+    TruthLog truth_;
+    Pacing pacing_;
+
+    bool contact_closed_ = false;
+    bool host_present_ = false;
+    bool finished_ = false;
+    std::uint64_t answered_until_ = 0;
+    std::uint64_t presses_ = 0;
+    std::uint64_t responses_ = 0;
+    std::uint64_t late_ = 0;
+    std::uint64_t missed_ = 0;
+
+    enum class Pending { none, reset, reboot, unplug } pending_ = Pending::none;
+    std::uint64_t pending_at_ = 0;
+    bool unplugged_ = false;
+    std::chrono::steady_clock::time_point plug_in_at_;
+    std::chrono::steady_clock::time_point began_;
+};

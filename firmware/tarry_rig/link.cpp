@@ -1,0 +1,159 @@
+#include "link.h"
+#include "board.h"
+#include "boot_counter.h"
+#include "clock.h"
+#include "command.h"
+#include "line_buffer.h"
+#include "received.h"
+#include "report.h"
+#include "reset_cause.h"
+#include "run.h"
+#include "serial.h"
+
+namespace {
+
+uint16_t boot;
+Parameters parameters;
+LineBuffer line;
+uint16_t bad_frames;
+uint32_t next_beat;
+
+// What the last command was, so that its repeat is known.
+char last_kind;
+uint8_t last_n;
+
+uint32_t next_to_send = 1;
+uint32_t resend_from;
+uint8_t resend_left;
+
+bool room() { return serial_room() > frame_limit; }
+void send(const FrameWriter &frame) { serial_write(frame.text(), frame.length()); }
+void accept(const Command &command) { send(done_frame(boot, command.n, command.kind)); }
+
+void refuse(const Command &command, const char *reason) {
+    send(refusal_frame(boot, command.n, command.kind, reason));
+}
+
+void greet() { send(greeting_frame(boot, {reset_cause(), ticks_per_second, BOARD_NAME, "0.1.0"})); }
+
+void set_parameter(const Command &command) {
+    if (run_state() != 'i') {
+        refuse(command, "state");
+        return;
+    }
+    switch (parameters.set(command.key, command.value)) {
+    case Setting::done: accept(command); break;
+    case Setting::unknown_key: refuse(command, "key"); break;
+    case Setting::out_of_range: refuse(command, "range"); break;
+    }
+}
+
+void begin_run(const Command &command, bool repeated) {
+    if (repeated) {
+        accept(command);
+    } else if (run_state() != 'i' || run_ending()) {
+        refuse(command, "state");
+    } else if (!parameters.consistent()) {
+        refuse(command, "range");
+    } else {
+        accept(command);
+        resend_left = 0;
+        next_to_send = parameters[Parameter::firs];
+        run_begin(parameters);
+    }
+}
+
+void resend(const Command &command) {
+    if (command.value == 0 || command.count == 0) {
+        refuse(command, "range");
+    } else if (!run_trials().holds(command.value, command.count)) {
+        refuse(command, "gone");
+    } else {
+        accept(command);
+        resend_from = command.value;
+        resend_left = command.count;
+    }
+}
+
+void obey(const Command &command) {
+    if (command.kind == 'k') {
+        run_trials().acknowledge(command.value);
+        return;
+    }
+    const bool repeated = command.kind == last_kind && command.n == last_n;
+    switch (command.kind) {
+    case 'h': greet(); break;
+    case 'c': set_parameter(command); break;
+    case 'g': begin_run(command, repeated); break;
+    case 'x': run_stop(); accept(command); break;
+    case 'p':
+        send(ping_frame(boot, command.n, static_cast<uint16_t>(command.value), received_ping_tick()));
+        break;
+    case 'r': resend(command); break;
+    }
+    last_kind = command.kind;
+    last_n = command.n;
+}
+
+void read_line() {
+    if (line.empty())
+        return;
+    Command command;
+    const Reading reading = line.too_long() ? Reading::damaged : read_command(line.text(), line.length(), command);
+    switch (reading) {
+    case Reading::command: obey(command); break;
+    case Reading::unknown_kind: refuse(command, "kind"); break;
+    case Reading::wrong_form: refuse(command, "form"); break;
+    case Reading::damaged:
+        if (bad_frames != 0xffff)
+            bad_frames++;
+        break;
+    }
+}
+
+void beat() {
+    const Tick now = clock_now();
+    if (!reached(now.low(), next_beat))
+        return;
+    next_beat += ticks_per_second;
+    send(heartbeat_frame(boot, {now, run_trials().last(), run_state(), run_trials().unacknowledged(), bad_frames,
+                                received_lost_count()}));
+}
+
+void report() {
+    if (resend_left != 0 && room()) {
+        send(trial_frame(boot, resend_from, run_trials().at(resend_from)));
+        resend_from++;
+        resend_left--;
+    }
+    while (next_to_send - 1 != run_trials().last() && room()) {
+        send(trial_frame(boot, next_to_send, run_trials().at(next_to_send)));
+        next_to_send++;
+    }
+    if (run_ending() && resend_left == 0 && next_to_send - 1 == run_trials().last() && room()) {
+        send(run_over_frame(boot, run_counts(), run_ending()));
+        run_ending_reported();
+    }
+    if (room())
+        beat();
+}
+
+}
+
+void link_setup() {
+    boot = boot_counter_raise();
+    // What stood on the line before the reset must not be glued to the first frame.
+    serial_write("\n", 1);
+    greet();
+    next_beat = clock_now().low() + ticks_per_second;
+}
+
+void link_step() {
+    serial_step();
+    uint8_t byte;
+    while (room() && received_take(byte))
+        if (line.push(byte))
+            read_line();
+    report();
+    serial_step();
+}

@@ -1,0 +1,4 @@
+#pragma once
+
+void rig_setup();
+void rig_loop();

@@ -1,0 +1,4 @@
+#include "rig.h"
+
+void setup() { rig_setup(); }
+void loop() { rig_loop(); }

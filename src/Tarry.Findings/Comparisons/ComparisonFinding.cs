@@ -1,0 +1,31 @@
+using Tarry.Metrology;
+
+namespace Tarry.Findings.Comparisons;
+
+/// <summary>One pair of conditions.</summary>
+public sealed record ComparisonFinding
+{
+    /// <summary>The first condition's id.</summary>
+    public required string A { get; init; }
+
+    /// <summary>The second condition's id.</summary>
+    public required string B { get; init; }
+
+    /// <summary>Mean of a less mean of b: positive when a is slower.</summary>
+    public required EstimateOutcome<LatencyDifference> Difference { get; init; }
+
+    /// <summary>Probability of such a difference between equal conditions, Holm-adjusted over the study's pairs; null with one sitting.</summary>
+    public required double? AdjustedP { get; init; }
+
+    /// <summary>The smallest difference that matters, in milliseconds.</summary>
+    public required double MarginMs { get; init; }
+
+    /// <summary>What can be said.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>The difference that this design tells with 80 % power at the 5 % level; null with one sitting.</summary>
+    public required LatencyDifference? MinimumDetectable { get; init; }
+
+    /// <summary>What it would take to tell a difference of the margin; null where the verdict is made or nothing is known of the scatter.</summary>
+    public required Needed? Needed { get; init; }
+}

@@ -1,0 +1,15 @@
+namespace Tarry.Rig.Link;
+
+/// <summary>A byte stream to a rig. Once dead it stays dead; open another.</summary>
+public interface IRigPort : IDisposable
+{
+    /// <summary>Whether the line broke: an unplugged cable, a driver that failed.</summary>
+    bool IsDead { get; }
+
+    /// <summary>Waits for bytes, at most as long as given.</summary>
+    /// <returns>How many came; 0 at the time-out, or when the port is dead.</returns>
+    int Read(Span<byte> buffer, TimeSpan timeout);
+
+    /// <summary>Sends bytes. What a dead port is given is lost.</summary>
+    void Write(ReadOnlySpan<byte> bytes);
+}

@@ -1,0 +1,17 @@
+namespace Tarry.Rig.Link;
+
+/// <summary>What a link knows of its rig.</summary>
+public enum LinkState
+{
+    /// <summary>The rig speaks.</summary>
+    Alive,
+
+    /// <summary>A frame came with another boot id: the rig restarted.</summary>
+    Restarted,
+
+    /// <summary>Nothing good was heard for three seconds.</summary>
+    Silent,
+
+    /// <summary>The port broke.</summary>
+    Dead,
+}

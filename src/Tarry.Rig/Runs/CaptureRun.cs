@@ -1,0 +1,108 @@
+using Tarry.Rig.Frames;
+using Tarry.Rig.Link;
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Rig.Runs;
+
+/// <summary>
+/// A live run, from the first command to the sealed session: what <c>tarry run</c> and the bench page drive.
+/// </summary>
+/// <remarks>
+/// A trial counts as captured when it is on the disk. Cancelling stops the rig, takes the trial in flight and leaves the
+/// journal; the same request goes on with it later, also after a crash, and fetches what a rig that kept its power still
+/// holds. A rig that restarts costs the trials that it had not yet sent, and begins a new segment. All on the caller's thread.
+/// </remarks>
+public sealed class CaptureRun
+{
+    private readonly Study study;
+    private readonly StudyLock held;
+    private readonly RunRequest request;
+    private readonly IRigPortSource source;
+    private readonly IProgress<RunProgress>? progress;
+
+    /// <summary>A run that has not begun.</summary>
+    /// <param name="study">Where the session goes; its condition must be declared.</param>
+    /// <param name="held">The right to write to it.</param>
+    /// <param name="request">What to capture.</param>
+    /// <param name="source">Where the rig is.</param>
+    /// <param name="progress">Told about ten times a second where the run stands, on the caller's thread unless it says otherwise.</param>
+    /// <exception cref="RunSettingsException">The request cannot be done.</exception>
+    public CaptureRun(Study study, StudyLock held, RunRequest request, IRigPortSource source, IProgress<RunProgress>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(source);
+        RunParameters.Check(request);
+        this.study = study;
+        this.held = held;
+        this.request = request;
+        this.source = source;
+        this.progress = progress;
+    }
+
+    /// <summary>Captures until the target is reached, and seals; or until cancelled, and leaves the journal.</summary>
+    /// <exception cref="RunSettingsException">The session is sealed, or was begun with other settings.</exception>
+    /// <exception cref="RigException">The rig failed; the journal is left with all that was captured.</exception>
+    /// <exception cref="StudyException">The study or the disk failed; what was safe stays safe.</exception>
+    public RunResult Run(CancellationToken cancellation = default)
+    {
+        var badFrames = new BadFrameLog();
+        using var connection = new RigConnection(source, badFrames.Add);
+        var live = new LiveRun(request, connection, source.Time, progress);
+        using var resumed = Resume();
+        if (resumed is not null && live.IsReached(resumed))
+        {
+            return live.Seal(resumed);
+        }
+
+        if (!live.Connect(cancellation))
+        {
+            return live.Stopped(resumed);
+        }
+
+        using var ledger = resumed ?? new RunLedger(study.Begin(held, FirstRecord(connection.Rig)), isNew: true);
+        badFrames.WriteTo(ledger);
+        return live.Capture(ledger, cancellation);
+    }
+
+    /// <summary>Goes on with a journal that is there; it must be of the same settings.</summary>
+    private RunLedger? Resume()
+    {
+        if (!study.SessionKeys.Contains(request.Key))
+        {
+            return null;
+        }
+
+        if (study.IsSealed(request.Key))
+        {
+            throw new RunSettingsException(
+                $"The session {request.Key} is sealed.",
+                "Capture into another sitting; what is sealed never changes.");
+        }
+
+        if (study.Read(request.Key).Record.Run != request.Settings)
+        {
+            throw new RunSettingsException(
+                $"The session {request.Key} was begun with other settings.",
+                "Go on with the same interval, hold, time-out, re-arm, response and seed, or capture into another sitting.");
+        }
+
+        return new RunLedger(study.Resume(held, request.Key), isNew: false);
+    }
+
+    private SessionRecord FirstRecord(HelloFrame rig) => new()
+    {
+        Key = request.Key,
+        Segments = [new Segment(rig.Boot, 1, rig.TickHz, null)],
+        Board = rig.Board,
+        Firmware = rig.Firmware,
+        Host = request.Bench.Host,
+        Application = request.Bench.Application,
+        FrameCapHz = request.Bench.FrameCapHz,
+        RefreshHz = request.Bench.RefreshHz,
+        Battery = request.Bench.Battery,
+        RoomNotes = request.Bench.RoomNotes,
+        Run = request.Settings,
+    };
+}

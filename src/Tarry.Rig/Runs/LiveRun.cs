@@ -1,0 +1,127 @@
+using Tarry.Rig.Link;
+
+namespace Tarry.Rig.Runs;
+
+/// <summary>Keeps a run going over all that happens to the rig: one of the rig's runs after the other until there is enough.</summary>
+internal sealed class LiveRun
+{
+    private readonly RunRequest request;
+    private readonly RigConnection connection;
+    private readonly TimeProvider time;
+    private readonly RunTarget target;
+    private readonly RunReporter reporter;
+
+    public LiveRun(RunRequest request, RigConnection connection, TimeProvider time, IProgress<RunProgress>? progress)
+    {
+        this.request = request;
+        this.connection = connection;
+        this.time = time;
+        target = new RunTarget(request);
+        reporter = new RunReporter(request.Key, target, connection, progress);
+    }
+
+    /// <summary>Whether a journal has enough.</summary>
+    public bool IsReached(RunLedger ledger) => target.IsReached(ledger.Intake.Last, ledger.Tally);
+
+    /// <summary>Opens the port; false if cancelled.</summary>
+    public bool Connect(CancellationToken cancellation)
+    {
+        reporter.Report(RunPhase.Connecting);
+        return connection.Open(cancellation);
+    }
+
+    /// <summary>Captures into a journal until it has enough, and seals it; or until cancelled.</summary>
+    public RunResult Capture(RunLedger ledger, CancellationToken cancellation)
+    {
+        reporter.Ledger = ledger;
+        var setup = new RigRunSetup(request, target, ledger, time);
+        var capture = new RunCapture(ledger, target, time, phase => reporter.Report(phase));
+        reporter.Capture = capture;
+        try
+        {
+            var inOurRun = setup.IsOurs(connection.Link);
+            while (true)
+            {
+                if (!inOurRun)
+                {
+                    reporter.Report(RunPhase.Configuring);
+                    inOurRun = setup.Begin(connection.Link, cancellation);
+                }
+
+                var end = inOurRun ? capture.Capture(connection.Link, cancellation) : CaptureEnd.Lost;
+                if (end == CaptureEnd.RunOver && IsReached(ledger))
+                {
+                    return Seal(ledger);
+                }
+
+                if (cancellation.IsCancellationRequested || (end != CaptureEnd.RunOver && !Recover(ledger, cancellation)))
+                {
+                    return Stopped(ledger);
+                }
+
+                inOurRun &= end != CaptureEnd.RunOver && connection.Rig.Boot == ledger.Segments[^1].BootId;
+            }
+        }
+        catch
+        {
+            // A rig whose host has failed should not go on pressing somebody's device.
+            connection.StopRig();
+            throw;
+        }
+    }
+
+    /// <summary>Seals a journal that has enough.</summary>
+    public RunResult Seal(RunLedger ledger)
+    {
+        reporter.Ledger = ledger;
+        reporter.Report(RunPhase.Sealing);
+        var session = ledger.Seal();
+        return new RunResult(session, reporter.Report(RunPhase.Ended));
+    }
+
+    /// <summary>Leaves the journal, if there is one.</summary>
+    public RunResult Stopped(RunLedger? ledger)
+    {
+        reporter.Ledger = ledger;
+        ledger?.Secure();
+        return new RunResult(null, reporter.Report(RunPhase.Ended));
+    }
+
+    /// <summary>Gets the rig back.</summary>
+    /// <returns>False if cancelled.</returns>
+    private bool Recover(RunLedger ledger, CancellationToken cancellation)
+    {
+        var boot = connection.Rig.Boot;
+        var state = connection.Link.State;
+        if (state != LinkState.Restarted || !connection.Greet(cancellation))
+        {
+            reporter.Reconnections++;
+            ledger.AddEvent($"the rig was lost after trial {ledger.Intake.Last}: {InWords(state)}");
+            if (!connection.Reopen(request.ReturnLimit, () => reporter.Report(RunPhase.WaitingForRig), cancellation))
+            {
+                return false;
+            }
+
+            ledger.AddEvent($"the rig came back, boot {connection.Rig.Boot}");
+        }
+
+        var rig = connection.Rig;
+        if (rig.Boot != boot)
+        {
+            reporter.Restarts++;
+            ledger.Intake.LeaveSegment("it did not come through before the rig restarted");
+            ledger.WriteClockFit();
+            ledger.AddEvent($"the rig restarted after trial {ledger.Intake.Last}: boot {boot} to {rig.Boot}, reset cause {rig.ResetCause:x2}");
+        }
+
+        return true;
+    }
+
+    private static string InWords(LinkState state) => state switch
+    {
+        LinkState.Dead => "the port broke",
+        LinkState.Silent => "three seconds of silence",
+        LinkState.Restarted => "it restarted and did not answer",
+        _ => "it did not answer a command",
+    };
+}

@@ -1,0 +1,109 @@
+using System.Globalization;
+using Tarry.Rig.Frames;
+using Tarry.Rig.Link;
+
+namespace Tarry.Rig.Runs;
+
+/// <summary>Gets the rig into a run of ours: begins one, or finds that the one it is in is ours.</summary>
+internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedger ledger, TimeProvider time)
+{
+    /// <summary>The longest that a rig stays busy after a stop: hold, time-out and re-arm at their greatest.</summary>
+    private static readonly TimeSpan BusyLimit = TimeSpan.FromSeconds(95);
+
+    private static readonly TimeSpan Moment = TimeSpan.FromMilliseconds(100);
+
+    /// <summary>
+    /// Whether the run that the rig is in, or was last in, is the journal's last one: same boot, and it sends the newest trial
+    /// recorded again as it was. The tick of its press is as good as a name.
+    /// </summary>
+    public bool IsOurs(RigLink link)
+    {
+        var rig = link.Rig!;
+        var newest = ledger.Intake.NewestOf(ledger.SegmentIndex);
+        if (ledger.Segments[^1].BootId != rig.Boot || newest is null)
+        {
+            return false;
+        }
+
+        ledger.EnterSegment(rig);
+        if (link.Ask(HostCommand.Resend((uint)newest.Value.Sequence, 1)) is not AckFrame)
+        {
+            return false;
+        }
+
+        var asked = time.GetTimestamp();
+        while (link.State == LinkState.Alive && time.GetElapsedTime(asked) < RigLink.AnswerTime)
+        {
+            if (link.Next(Moment) is TrialFrame frame && frame.Sequence == newest.Value.Sequence)
+            {
+                return ledger.Intake.IsSame(newest.Value, frame);
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Ends what the rig is doing, sets its parameters and begins a run that follows the last trial recorded.</summary>
+    /// <returns>False if the link failed or the user cancelled.</returns>
+    /// <exception cref="RigException">The rig refuses a parameter or the run.</exception>
+    public bool Begin(RigLink link, CancellationToken cancellation)
+    {
+        if (link.Ask(HostCommand.Stop) is null)
+        {
+            return false;
+        }
+
+        var last = ledger.Intake.Last;
+        foreach (var (parameter, value) in RunParameters.Values(request, ledger.NextSegmentIndex, last + 1, target.Count(last)))
+        {
+            if (!Done(link, HostCommand.Set(parameter, (uint)value), cancellation))
+            {
+                return false;
+            }
+        }
+
+        if (!Done(link, HostCommand.Go, cancellation))
+        {
+            return false;
+        }
+
+        ledger.BeginSegment(link.Rig!);
+        return true;
+    }
+
+    private bool Done(RigLink link, HostCommand command, CancellationToken cancellation)
+    {
+        var start = time.GetTimestamp();
+        while (!cancellation.IsCancellationRequested)
+        {
+            switch (link.Ask(command))
+            {
+                case null:
+                    return false;
+                case AckFrame:
+                    return true;
+                case RefusalFrame { Reason: RefusalReason.State } when time.GetElapsedTime(start) < BusyLimit:
+                    Wait(link);
+                    break;
+                case RefusalFrame refusal:
+                    throw new RigException(
+                        string.Create(CultureInfo.InvariantCulture, $"The rig refuses '{command.Kind}{command.Fields}': {refusal.Reason}."),
+                        "Put the firmware that came with this program on the board; if it is there, choose settings inside the ranges of docs/protocol.md.");
+                default:
+                    return false;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Lets a moment pass, and with it what the rig still says of the run before.</summary>
+    private void Wait(RigLink link)
+    {
+        var start = time.GetTimestamp();
+        while (link.State == LinkState.Alive && time.GetElapsedTime(start) < Moment)
+        {
+            link.Next(Moment - time.GetElapsedTime(start));
+        }
+    }
+}

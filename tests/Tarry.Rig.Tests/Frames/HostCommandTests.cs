@@ -1,0 +1,27 @@
+using System.Text;
+using Tarry.Rig.Frames;
+
+namespace Tarry.Rig.Tests.Frames;
+
+public class HostCommandTests
+{
+    [Fact]
+    public void Encode_CommandsOfThePage_GivesTheGoldenFrames()
+    {
+        byte[][] encoded =
+        [
+            HostCommand.Hello.Encode(1),
+            HostCommand.Set(RigParameter.IntervalMinimum, 70_000).Encode(2),
+            HostCommand.Set(RigParameter.IntervalMaximum, 110_000).Encode(3),
+            HostCommand.Set(RigParameter.ResponseSource, 0).Encode(4),
+            HostCommand.Set(RigParameter.Seed, 1).Encode(5),
+            HostCommand.Set(RigParameter.Count, 2000).Encode(6),
+            HostCommand.Go.Encode(7),
+            HostCommand.Acknowledge(1),
+            HostCommand.Ping(0x42).Encode(8),
+            HostCommand.Resend(2, 3).Encode(9),
+            HostCommand.Stop.Encode(10),
+        ];
+        Assert.Equal(ProtocolPage.GoldenFromHost, encoded.Select(bytes => Encoding.ASCII.GetString(bytes).TrimEnd('\n')));
+    }
+}
