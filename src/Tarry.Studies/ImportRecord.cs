@@ -17,7 +17,7 @@ public sealed record ImportRecord
     /// <summary>The options that it was read with, by name.</summary>
     public IReadOnlyDictionary<string, string> Options { get; init; } = new Dictionary<string, string>();
 
-    /// <summary>The sessions that it gave, as <c>sitting.condition</c>; filled in when it is stored.</summary>
+    /// <summary>The sessions that it gave, by their folders in <c>sessions/</c>; filled in when it is stored.</summary>
     public IReadOnlyList<string> Sessions { get; init; } = [];
 
     /// <summary>Rows in the file, whatever became of them.</summary>

@@ -16,33 +16,21 @@ namespace Tarry.Studies;
 /// </remarks>
 public sealed class SessionRecorder : IDisposable
 {
-    private const int LinesThatDoNotWait = 8;
-    private static readonly TimeSpan _longestWait = TimeSpan.FromMilliseconds(100);
-
-    private readonly Lock _callers = new();
-    private readonly object _gate = new();
+    private readonly Lock _ending = new();
+    private readonly Lock _taking = new();
     private readonly JournalState _state;
-    private readonly JournalWriter _writer;
-    private readonly DurableSequences _durable = new();
+    private readonly BackgroundJournal _journal;
     private readonly Func<SessionData> _seal;
-    private readonly string _place;
-    private readonly Thread _thread;
-    private List<Line> _pending = [];
-    private long _appended;
-    private long _written;
-    private bool _flushAsked;
-    private bool _stopping;
-    private StudyException? _fault;
 
     internal SessionRecorder(JournalState state, JournalWriter writer, string place, Func<SessionData> seal)
     {
         _state = state;
-        _writer = writer;
-        _place = place;
         _seal = seal;
-        _durable.Add(state.TrialsInOrder().Select(trial => trial.Sequence));
-        _thread = new Thread(WriteUntilStopped) { IsBackground = true, Name = $"journal {state.Key}" };
-        _thread.Start();
+        _journal = new BackgroundJournal(
+            writer,
+            state.TrialsInOrder().Select(trial => trial.Sequence),
+            place,
+            sequence => Durable?.Invoke(sequence));
     }
 
     /// <summary>Raised on the writing thread, after a flush, with the new <see cref="DurableSequence"/>. A handler must not throw or wait.</summary>
@@ -56,7 +44,7 @@ public sealed class SessionRecorder : IDisposable
     {
         get
         {
-            lock (_gate)
+            lock (_taking)
             {
                 return _state.Record;
             }
@@ -68,7 +56,7 @@ public sealed class SessionRecorder : IDisposable
     {
         get
         {
-            lock (_gate)
+            lock (_taking)
             {
                 return _state.TrialsInOrder();
             }
@@ -76,16 +64,7 @@ public sealed class SessionRecorder : IDisposable
     }
 
     /// <summary>The highest sequence number up to which every trial from 1 is safe on the disk; 0 if none is.</summary>
-    public long DurableSequence
-    {
-        get
-        {
-            lock (_gate)
-            {
-                return _durable.Highest;
-            }
-        }
-    }
+    public long DurableSequence => _journal.DurableSequence;
 
     /// <summary>Takes a trial; it is safe when <see cref="DurableSequence"/> has reached it.</summary>
     /// <exception cref="ArgumentException">The trial breaks a rule, or its sequence number is there already.</exception>
@@ -148,31 +127,19 @@ public sealed class SessionRecorder : IDisposable
 
     /// <summary>Returns when everything taken so far is on the disk.</summary>
     /// <exception cref="StudyDiskException">The disk failed; the message says what is safe.</exception>
-    public void Flush()
-    {
-        lock (_gate)
-        {
-            var target = _appended;
-            _flushAsked = true;
-            Monitor.PulseAll(_gate);
-            while (_written < target && _fault is null)
-            {
-                Monitor.Wait(_gate);
-            }
-
-            ThrowIfFaulty();
-        }
-    }
+    public void Flush() => _journal.Flush();
 
     /// <summary>Seals the session: writes its Parquet file and record, reads them back, enters the manifest and removes the journal.</summary>
     /// <returns>The session as sealed.</returns>
     /// <exception cref="StudyDiskException">The disk failed; the journal is kept.</exception>
+    /// <exception cref="ObjectDisposedException">It was sealed or disposed before.</exception>
     public SessionData Seal()
     {
-        lock (_callers)
+        lock (_ending)
         {
+            _journal.RequireReady();
             Flush();
-            Stop();
+            _journal.Dispose();
             return _seal();
         }
     }
@@ -180,116 +147,19 @@ public sealed class SessionRecorder : IDisposable
     /// <summary>Writes what waits and closes the journal, which stays.</summary>
     public void Dispose()
     {
-        lock (_callers)
+        lock (_ending)
         {
-            Stop();
+            _journal.Dispose();
         }
     }
 
     private void Enqueue(string content, Action apply, long? sequence = null)
     {
-        lock (_gate)
+        lock (_taking)
         {
-            ObjectDisposedException.ThrowIf(_stopping, this);
-            ThrowIfFaulty();
+            _journal.RequireReady();
             apply();
-            _pending.Add(new Line(content, sequence));
-            _appended++;
-            if (_pending.Count >= LinesThatDoNotWait)
-            {
-                Monitor.PulseAll(_gate);
-            }
+            _journal.Enqueue(content, sequence);
         }
     }
-
-    private void ThrowIfFaulty()
-    {
-        if (_fault is { } fault)
-        {
-            // A new one each time, so that each has the stack of its own caller.
-            throw new StudyDiskException(fault.Message, fault.Place, fault.Remedy, fault);
-        }
-    }
-
-    private void Stop()
-    {
-        lock (_gate)
-        {
-            _stopping = true;
-            Monitor.PulseAll(_gate);
-        }
-
-        _thread.Join();
-        _writer.Dispose();
-    }
-
-    private void WriteUntilStopped()
-    {
-        while (TakeBatch() is { } batch)
-        {
-            if (batch.Count > 0 && !Write(batch))
-            {
-                return;
-            }
-        }
-    }
-
-    /// <summary>The lines to write next, after a wait of at most 100 ms; null when stopped and all is written.</summary>
-    private List<Line>? TakeBatch()
-    {
-        lock (_gate)
-        {
-            if (_pending.Count < LinesThatDoNotWait && !_flushAsked && !_stopping)
-            {
-                Monitor.Wait(_gate, _longestWait);
-            }
-
-            if (_stopping && _pending.Count == 0)
-            {
-                return null;
-            }
-
-            var batch = _pending;
-            _pending = [];
-            _flushAsked = false;
-            return batch;
-        }
-    }
-
-    private bool Write(List<Line> batch)
-    {
-        try
-        {
-            _writer.Write([.. batch.Select(line => line.Content)]);
-        }
-        catch (Exception exception) when (DiskFault.Is(exception))
-        {
-            lock (_gate)
-            {
-                _fault = DiskFault.Describe(exception, _place, $"All trials up to {_durable.Highest} are safe.");
-                Monitor.PulseAll(_gate);
-            }
-
-            return false;
-        }
-
-        long before, after;
-        lock (_gate)
-        {
-            before = _durable.Highest;
-            _durable.Add(batch.Where(line => line.Sequence is not null).Select(line => line.Sequence!.Value));
-            after = _durable.Highest;
-            _written += batch.Count;
-            Monitor.PulseAll(_gate);
-        }
-
-        if (after > before)
-        {
-            Durable?.Invoke(after);
-        }
-
-        return true;
-    }
-
-    private readonly record struct Line(string Content, long? Sequence);
 }

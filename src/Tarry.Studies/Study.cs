@@ -34,7 +34,7 @@ public sealed class Study
     public StudyFile File { get; private set; }
 
     /// <summary>The sessions, sealed and open, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Keys(_paths);
+    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).Keys;
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
@@ -73,7 +73,7 @@ public sealed class Study
         try
         {
             UnfinishedImport.Read(_paths)?.Settle(_paths);
-            SessionFolders.RemoveSealedJournals(_paths);
+            SessionFolders.Look(_paths).RemoveSealedJournals();
             return acquired;
         }
         catch (Exception exception)
@@ -84,9 +84,9 @@ public sealed class Study
     }
 
     /// <summary>Whether a session is sealed, or its journal is still open.</summary>
-    public bool IsSealed(SessionKey key) => SessionFolders.IsSealed(_paths, Manifest.Read(_paths), key);
+    public bool IsSealed(SessionKey key) => SessionFolders.Look(_paths).Current(key) is not null;
 
-    /// <summary>Reads a session. Sealed files are checked against the manifest; an open journal is recovered in memory and not touched.</summary>
+    /// <summary>Reads a session, or the latest correction of it. Sealed files are checked against the manifest; an open journal is recovered in memory and not touched.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
     public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
 
@@ -134,6 +134,9 @@ public sealed class Study
     /// <param name="import">What became of the file; its sessions are filled in.</param>
     /// <param name="newConditions">Conditions to declare or change on the way.</param>
     /// <param name="exclusions">Trials of these sessions to set aside from the start.</param>
+    /// <param name="replacing">
+    /// Why these sessions correct sealed ones with the same keys, which stay on the disk and are read no more. Null: no session is replaced.
+    /// </param>
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A trial breaks a rule. Nothing was imported.</exception>
     public void SealImported(
@@ -141,13 +144,19 @@ public sealed class Study
         IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
         ImportRecord import,
         IReadOnlyList<ConditionEntry> newConditions,
-        IReadOnlyList<Exclusion>? exclusions = null)
+        IReadOnlyList<Exclusion>? exclusions = null,
+        string? replacing = null)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        SessionImport.Check(_paths, sessions, import);
+        if (replacing is not null)
+        {
+            ArgumentException.ThrowIfNullOrWhiteSpace(replacing);
+        }
+
+        var placed = SessionImport.Check(_paths, sessions, import, replacing);
         var before = _store.ReadText();
         var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
         after = (exclusions ?? []).Aggregate(after, StudyFileEditor.AddExclusion);
@@ -157,7 +166,7 @@ public sealed class Study
             Recording.RequireDeclared(file, record.Key);
         }
 
-        SessionImport.Seal(_paths, sessions, import, () => _store.Edit(_ => after), () => _store.Edit(_ => before));
+        SessionImport.Seal(_paths, placed, import, () => _store.Edit(_ => after), () => _store.Edit(_ => before));
         File = file;
     }
 

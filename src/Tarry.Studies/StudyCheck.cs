@@ -11,10 +11,10 @@ public static class StudyCheck
     public static StudyCheckResult Run(Study study)
     {
         ArgumentNullException.ThrowIfNull(study);
-        var manifest = Manifest.Read(study.Paths);
-        var manifestProblems = ManifestCheck.Run(study.Paths, manifest);
+        var folders = SessionFolders.Look(study.Paths);
+        var manifestProblems = ManifestCheck.Run(study.Paths, folders);
         var unsound = manifestProblems.Select(problem => problem.Place).ToHashSet(StringComparer.Ordinal);
-        var sessions = study.SessionKeys.Select(key => new SessionInspection(study, manifest, key, unsound).Run()).ToList();
+        var sessions = folders.Keys.Select(key => new SessionInspection(study, folders, key, unsound).Run()).ToList();
         return new StudyCheckResult(
             [
                 .. manifestProblems

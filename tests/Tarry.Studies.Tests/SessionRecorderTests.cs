@@ -131,6 +131,60 @@ public sealed class SessionRecorderTests
     }
 
     [Fact]
+    public void Recorder_AfterTheSeal_TakesNothingMore()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        using var held = scratch.Study.AcquireLock("test");
+        var recorder = scratch.Study.Begin(held, ScratchStudy.Record());
+        Assert.Empty(recorder.Seal().Trials);
+        Assert.Throws<ObjectDisposedException>(() => recorder.Append(ScratchStudy.Response(1)));
+        Assert.Throws<ObjectDisposedException>(recorder.Seal);
+        recorder.Dispose();
+        Assert.Empty(scratch.Study.Read(_key).Trials);
+    }
+
+    [Fact]
+    public void Begin_FolderLeftEmptyByAKill_IsUsed()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        Directory.CreateDirectory(scratch.PathOf("sessions/monday.quill-usb"));
+        File.WriteAllText(scratch.PathOf("sessions/monday.quill-usb/journal.log.tmp"), "half");
+        Assert.Empty(scratch.Study.SessionKeys);
+        Assert.True(StudyCheck.Run(scratch.Study).Passed);
+        scratch.Seal();
+        Assert.True(scratch.Study.IsSealed(_key));
+    }
+
+    [Fact]
+    public void AcquireLock_JournalThatSaysMoreThanTheSealedSession_IsKeptAndTold()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        var journal = scratch.PathOf("sessions/monday.quill-usb/journal.log");
+        using (var held = scratch.Study.AcquireLock("test"))
+        using (var recorder = scratch.Study.Begin(held, ScratchStudy.Record()))
+        {
+            recorder.Append(ScratchStudy.Response(1));
+            recorder.Flush();
+            recorder.Seal();
+        }
+
+        using (var other = new ScratchStudy("quill-usb"))
+        {
+            using var held = other.Study.AcquireLock("test");
+            using var recorder = other.Study.Begin(held, ScratchStudy.Record());
+            recorder.Append(ScratchStudy.Response(1));
+            recorder.Append(ScratchStudy.Response(2));
+            recorder.Flush();
+            File.Copy(other.PathOf("sessions/monday.quill-usb/journal.log"), journal);
+        }
+
+        scratch.Study.AcquireLock("test").Dispose();
+        Assert.True(File.Exists(journal));
+        Assert.Equal(StudyProblemKind.JournalDamaged, Assert.Single(StudyCheck.Run(scratch.Study).Problems).Kind);
+        Assert.Single(scratch.Study.Read(_key).Trials);
+    }
+
+    [Fact]
     public void Begin_UndeclaredCondition_IsRefusedAndMakesNothing()
     {
         using var scratch = new ScratchStudy();

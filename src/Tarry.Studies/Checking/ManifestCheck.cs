@@ -10,8 +10,9 @@ internal static class ManifestCheck
 {
     private const string BringBack = "Bring it back from a copy of the study.";
 
-    public static List<StudyProblem> Run(StudyPaths paths, Manifest manifest)
+    public static List<StudyProblem> Run(StudyPaths paths, SessionFolders folders)
     {
+        var manifest = folders.Manifest;
         var problems = new List<StudyProblem>();
         foreach (var (file, hash) in manifest.Files)
         {
@@ -21,7 +22,7 @@ internal static class ManifestCheck
             }
         }
 
-        problems.AddRange(Present(paths, manifest)
+        problems.AddRange(Present(paths, folders)
             .Where(file => manifest.HashOf(file) is null)
             .Select(file => new StudyProblem(
                 StudyProblemKind.FileNotListed,
@@ -50,7 +51,7 @@ internal static class ManifestCheck
     }
 
     /// <summary>What is there and ought to be listed: everything in the session folders but open journals, and the import records.</summary>
-    private static IEnumerable<string> Present(StudyPaths paths, Manifest manifest)
+    private static IEnumerable<string> Present(StudyPaths paths, SessionFolders folders)
     {
         var unfinished = UnfinishedImport.Read(paths);
         var files = new[] { paths.Sessions, paths.Imports }
@@ -59,10 +60,12 @@ internal static class ManifestCheck
             .Where(path => path != paths.UnfinishedImport && Path.GetFileName(path) != StudyPaths.JournalFileName);
         foreach (var path in files)
         {
-            var key = SessionFolders.ParseOrNull(Path.GetFileName(Path.GetDirectoryName(path)!));
-            // What an unfinished import or sealing has made so far does not count yet and is made anew or removed.
+            var entry = SessionEntry.ParseOrNull(Path.GetFileName(Path.GetDirectoryName(path)!));
+            // What an unfinished import or sealing has made so far does not count yet and is made anew or removed;
+            // half-written files are never read.
             var passing = paths.Relative(path) == unfinished?.RecordPath
-                || (key is { } session && (unfinished?.Hides(paths, manifest, session) == true || !SessionFolders.IsSealed(paths, manifest, session)));
+                || path.EndsWith(DurableFile.TemporarySuffix, StringComparison.Ordinal)
+                || (entry is { } session && (unfinished?.Hides(paths, folders.Manifest, session) == true || folders.IsOpen(session)));
             if (!passing)
             {
                 yield return paths.Relative(path);

@@ -7,7 +7,7 @@ using Tarry.Studies.Trials;
 namespace Tarry.Studies.Checking;
 
 /// <summary>Whether one session is consistent.</summary>
-internal sealed class SessionInspection(Study study, Manifest manifest, SessionKey key, IReadOnlySet<string> unsound)
+internal sealed class SessionInspection(Study study, SessionFolders folders, SessionKey key, IReadOnlySet<string> unsound)
 {
     private readonly List<StudyProblem> _problems = [];
     private readonly StudyPaths _paths = study.Paths;
@@ -23,33 +23,43 @@ internal sealed class SessionInspection(Study study, Manifest manifest, SessionK
                 $"Declare it with: tarry condition STUDY {key.Condition}");
         }
 
-        return SessionFolders.IsSealed(_paths, manifest, key) ? Sealed() : Open();
+        return folders.Current(key) is { } entry ? Sealed(entry) : Open();
     }
 
-    private SessionCheck Sealed()
+    private SessionCheck Sealed(SessionEntry entry)
     {
+        if (File.Exists(_paths.Journal(key)) && !SealedJournal.Agrees(_paths, folders.Manifest, key))
+        {
+            var journal = _paths.Relative(_paths.Journal(key));
+            Add(
+                StudyProblemKind.JournalDamaged,
+                journal,
+                $"{journal} stands beside the sealed session and does not agree with it.",
+                "Keep a copy of the journal elsewhere, then remove it from the study.");
+        }
+
         // A file that is known not to be what was sealed is told already, and not parsed.
-        if (unsound.Contains(_paths.Relative(_paths.SessionFile(key))) && manifest.HashOf(_paths.Relative(_paths.SessionFile(key))) is not null
-            || unsound.Contains(_paths.Relative(_paths.Trials(key))) && manifest.HashOf(_paths.Relative(_paths.Trials(key))) is not null)
+        string[] files = [_paths.Relative(_paths.SessionFile(entry)), _paths.Relative(_paths.Trials(entry))];
+        if (files.Any(file => unsound.Contains(file) && folders.Manifest.HashOf(file) is not null))
         {
             return new SessionCheck(key, true, null, 0, _problems);
         }
 
         try
         {
-            var (record, stated) = SealedSession.ReadRecord(_paths, manifest, key);
-            var trials = SealedSession.ReadTrials(_paths, manifest, key);
+            var (record, stated) = SealedSession.ReadRecord(_paths, folders.Manifest, entry);
+            var trials = SealedSession.ReadTrials(_paths, folders.Manifest, entry);
             var counted = OutcomeCounts.Of(trials);
             if (stated != counted)
             {
                 Add(
                     StudyProblemKind.CountsDisagree,
-                    _paths.Relative(_paths.SessionFile(key)),
+                    files[0],
                     $"The counts of session {key} are not those of its trials: {stated?.ToString() ?? "none stated"}, but {counted}.",
                     "Bring the session back from a copy of the study.");
             }
 
-            return Inspect(new SessionData(record, trials, Sealed: true), 0);
+            return Inspect(new SessionData(record, trials, Sealed: true), files[1], 0);
         }
         catch (StudyException exception)
         {
@@ -63,7 +73,7 @@ internal sealed class SessionInspection(Study study, Manifest manifest, SessionK
         try
         {
             var reading = JournalReader.Read(_paths, key);
-            return Inspect(new SessionData(reading.State.Record, reading.State.TrialsInOrder(), Sealed: false), reading.TornBytes);
+            return Inspect(new SessionData(reading.State.Record, reading.State.TrialsInOrder(), Sealed: false), _paths.Relative(_paths.Journal(key)), reading.TornBytes);
         }
         catch (StudyException exception)
         {
@@ -77,9 +87,8 @@ internal sealed class SessionInspection(Study study, Manifest manifest, SessionK
         return new SessionCheck(key, false, null, 0, _problems);
     }
 
-    private SessionCheck Inspect(SessionData data, long tornBytes)
+    private SessionCheck Inspect(SessionData data, string place, long tornBytes)
     {
-        var place = _paths.Relative(data.Sealed ? _paths.Trials(key) : _paths.Journal(key));
         var broken = new Occurrences();
         var backwards = new Occurrences();
         Trial? before = null;

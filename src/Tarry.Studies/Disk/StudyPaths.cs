@@ -26,11 +26,11 @@ internal sealed class StudyPaths(string folder)
 
     public string LockHolder => Path.Combine(Folder, ".lock-holder.json");
 
-    public string Session(SessionKey key) => Path.Combine(Sessions, key.ToString());
+    public string Session(SessionEntry entry) => Path.Combine(Sessions, entry.ToString());
 
-    public string SessionFile(SessionKey key) => Path.Combine(Session(key), SessionFileName);
+    public string SessionFile(SessionEntry entry) => Path.Combine(Session(entry), SessionFileName);
 
-    public string Trials(SessionKey key) => Path.Combine(Session(key), TrialsFileName);
+    public string Trials(SessionEntry entry) => Path.Combine(Session(entry), TrialsFileName);
 
     public string Journal(SessionKey key) => Path.Combine(Session(key), JournalFileName);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
@@ -7,7 +8,7 @@ using Tarry.Studies.Sessions;
 namespace Tarry.Studies.Imports;
 
 /// <summary>Import records on the disk.</summary>
-internal sealed record ImportRecordFile
+internal sealed partial record ImportRecordFile
 {
     public required int FormatVersion { get; init; }
 
@@ -42,9 +43,12 @@ internal sealed record ImportRecordFile
         return
         [
             .. Directory.EnumerateFiles(paths.Imports, "*.json")
-                .Where(path => path != paths.UnfinishedImport)
+                .Where(path => RecordName().IsMatch(Path.GetFileName(path)))
                 .Where(path => paths.Relative(path) != unfinished || manifest.HashOf(paths.Relative(path)) is not null)
-                .Order(StringComparer.Ordinal)
+                // Shorter first, so that the first record of a file comes before its -2, and -9 before -10.
+                .OrderBy(path => Path.GetFileName(path)[..16], StringComparer.Ordinal)
+                .ThenBy(path => path.Length)
+                .ThenBy(path => path, StringComparer.Ordinal)
                 .Select(path => Read(paths, manifest, path)),
         ];
     }
@@ -73,6 +77,9 @@ internal sealed record ImportRecordFile
             throw DiskFault.Describe(exception, place);
         }
     }
+
+    [GeneratedRegex(@"\A[0-9a-f]{16}(-[0-9]+)?\.json\z")]
+    private static partial Regex RecordName();
 
     private static StudyDamagedException Damaged(string place, string what) =>
         new($"{place} is damaged: {what}.", place, "Bring it back from a copy of the study.");

@@ -10,7 +10,12 @@ namespace Tarry.Studies.Imports;
 internal static class SessionImport
 {
     /// <summary>Refuses what cannot be imported, before anything is made.</summary>
-    public static void Check(StudyPaths paths, IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions, ImportRecord import)
+    /// <returns>The entry that each session will have.</returns>
+    public static IReadOnlyList<ImportedSession> Check(
+        StudyPaths paths,
+        IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
+        ImportRecord import,
+        string? replacing)
     {
         if (import.Sha256.Length != 64 || !import.Sha256.All(char.IsAsciiHexDigitLower))
         {
@@ -22,15 +27,6 @@ internal static class SessionImport
             throw new ArgumentException("There is no session to import.", nameof(sessions));
         }
 
-        var there = sessions.Select(session => session.Record.Key).Where(key => Directory.Exists(paths.Session(key))).Order().ToList();
-        if (there.Count > 0)
-        {
-            throw new StudyException(
-                $"The study has {(there.Count == 1 ? "this session" : "these sessions")} already: {string.Join(", ", there)}. Nothing was imported.",
-                paths.Relative(paths.Session(there[0])),
-                "Import under another sitting (--sitting), or set the earlier session aside with an [[exclude]] and its reason. Nothing sealed is overwritten.");
-        }
-
         if (sessions.GroupBy(session => session.Record.Key).FirstOrDefault(group => group.Count() > 1) is { } twice)
         {
             throw new ArgumentException($"Session {twice.Key} is given twice.", nameof(sessions));
@@ -40,6 +36,18 @@ internal static class SessionImport
         {
             Check(record, trials);
         }
+
+        var folders = SessionFolders.Look(paths);
+        var there = sessions.Select(session => session.Record.Key).Where(key => folders.IsTaken(key) && (replacing is null || folders.Current(key) is null)).Order().ToList();
+        if (there.Count > 0)
+        {
+            throw new StudyException(
+                $"The study has {(there.Count == 1 ? "this session" : "these sessions")} already: {string.Join(", ", there)}. Nothing was imported.",
+                paths.Relative(paths.Session(there[0])),
+                "Import under another sitting (--sitting), or as a correction that says why it replaces the earlier one. Nothing sealed is overwritten.");
+        }
+
+        return [.. sessions.Select(session => Place(session.Record, session.Trials, folders.Current(session.Record.Key), replacing))];
     }
 
     /// <summary>Makes them. What a failure left half-made is removed.</summary>
@@ -50,7 +58,7 @@ internal static class SessionImport
     /// <param name="retract">Takes that back.</param>
     public static void Seal(
         StudyPaths paths,
-        IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
+        IReadOnlyList<ImportedSession> sessions,
         ImportRecord import,
         Action declare,
         Action retract)
@@ -59,7 +67,7 @@ internal static class SessionImport
         var note = new UnfinishedImport
         {
             FormatVersion = Study.FormatVersion,
-            Sessions = [.. sessions.Select(session => session.Record.Key.ToString()).Order(StringComparer.Ordinal)],
+            Sessions = [.. sessions.Select(session => session.Entry.ToString()).Order(StringComparer.Ordinal)],
             RecordPath = paths.Relative(recordPath),
         };
         var declared = false;
@@ -67,11 +75,11 @@ internal static class SessionImport
         {
             note.Write(paths);
             var hashes = new Dictionary<string, string>();
-            foreach (var (record, trials) in sessions)
+            foreach (var session in sessions)
             {
                 DurableFile.MakeFolder(paths.Sessions);
-                DurableFile.MakeFolder(paths.Session(record.Key));
-                foreach (var (file, hash) in SealedSession.Write(paths, record, [.. trials.OrderBy(trial => trial.Sequence)]))
+                DurableFile.MakeFolder(paths.Session(session.Entry));
+                foreach (var (file, hash) in SealedSession.Write(paths, session.Entry, session.Record, session.Trials))
                 {
                     hashes.Add(file, hash);
                 }
@@ -90,6 +98,14 @@ internal static class SessionImport
             Undo(paths, note, declared ? retract : () => { });
             throw exception is StudyException ? exception : DiskFault.Describe(exception, paths.Relative(paths.Sessions), "Nothing was imported.");
         }
+    }
+
+    private static ImportedSession Place(SessionRecord record, IReadOnlyList<Trial> trials, SessionEntry? earlier, string? replacing)
+    {
+        Trial[] inOrder = [.. trials.OrderBy(trial => trial.Sequence)];
+        return earlier is { } entry && replacing is not null
+            ? new(entry.Next, record with { Replaces = new Replacement(entry.ToString(), replacing) }, inOrder)
+            : new(record.Key, record with { Replaces = null }, inOrder);
     }
 
     private static void Undo(StudyPaths paths, UnfinishedImport note, Action retract)

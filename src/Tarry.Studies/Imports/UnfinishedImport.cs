@@ -11,7 +11,7 @@ internal sealed partial record UnfinishedImport
 {
     public required int FormatVersion { get; init; }
 
-    /// <summary>The sessions, as <c>sitting.condition</c>.</summary>
+    /// <summary>The sessions by their folders.</summary>
     public required IReadOnlyList<string> Sessions { get; init; }
 
     /// <summary>The import record by its path in the study.</summary>
@@ -30,7 +30,7 @@ internal sealed partial record UnfinishedImport
             var note = StudyJson.Read<UnfinishedImport>(File.ReadAllBytes(paths.UnfinishedImport));
             FormatVersions.Require(note.FormatVersion, place);
             // Settling deletes what the note names, so it may name nothing but sessions and an import record.
-            return note.Sessions.All(session => session is not null && SessionFolders.ParseOrNull(session) is not null)
+            return note.Sessions.All(session => session is not null && SessionEntry.ParseOrNull(session) is not null)
                 && RecordForm().IsMatch(note.RecordPath)
                     ? note
                     : throw new JsonException("It names what no import makes.");
@@ -57,18 +57,18 @@ internal sealed partial record UnfinishedImport
     }
 
     /// <summary>Whether a session is of this import and does not count yet.</summary>
-    public bool Hides(StudyPaths paths, Manifest manifest, SessionKey key) =>
-        Sessions.Contains(key.ToString()) && manifest.HashOf(paths.Relative(paths.SessionFile(key))) is null;
+    public bool Hides(StudyPaths paths, Manifest manifest, SessionEntry entry) =>
+        Sessions.Contains(entry.ToString()) && manifest.HashOf(paths.Relative(paths.SessionFile(entry))) is null;
 
     /// <summary>Removes what the import made, unless it came as far as the manifest; then the note.</summary>
     public void Settle(StudyPaths paths)
     {
         var manifest = Manifest.Read(paths);
-        foreach (var key in Sessions.Select(SessionKey.Parse).Where(key => Hides(paths, manifest, key)))
+        foreach (var entry in Sessions.Select(SessionEntry.ParseOrNull).OfType<SessionEntry>().Where(entry => Hides(paths, manifest, entry)))
         {
-            if (Directory.Exists(paths.Session(key)))
+            if (Directory.Exists(paths.Session(entry)))
             {
-                Directory.Delete(paths.Session(key), recursive: true);
+                Directory.Delete(paths.Session(entry), recursive: true);
             }
         }
 

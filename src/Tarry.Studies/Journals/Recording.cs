@@ -14,7 +14,7 @@ internal static class Recording
         RequireDeclared(file, key);
         SegmentRules.Require(initial);
 
-        if (Directory.Exists(paths.Session(key)))
+        if (SessionFolders.Look(paths).IsTaken(key))
         {
             throw new StudyException(
                 $"The study has the session {key} already.",
@@ -38,7 +38,7 @@ internal static class Recording
 
     public static SessionRecorder Resume(StudyPaths paths, SessionKey key)
     {
-        if (SessionFolders.IsSealed(paths, Manifest.Read(paths), key))
+        if (SessionFolders.Look(paths).Current(key) is not null)
         {
             throw new StudyException($"Session {key} is sealed.", paths.Relative(paths.Session(key)), "Use another sitting; nothing sealed is changed.");
         }
@@ -90,7 +90,7 @@ internal static class Recording
             // From the disk and not from memory: what is sealed is what was safe.
             var reading = JournalReader.Read(paths, key);
             var data = new SessionData(reading.State.Record, reading.State.TrialsInOrder(), Sealed: true);
-            var hashes = SealedSession.Write(paths, data.Record, reading.State.TrialsInOrder());
+            var hashes = SealedSession.Write(paths, key, data.Record, reading.State.TrialsInOrder());
             Manifest.Read(paths).Enter(paths, hashes);
             File.Delete(paths.Journal(key));
             FolderFlush.Flush(paths.Session(key));

@@ -10,50 +10,54 @@ internal static class SealedSession
 {
     /// <summary>Writes them, flushes them and the folder, reads them back and compares.</summary>
     /// <returns>Their hashes by path in the study, for the manifest.</returns>
-    public static Dictionary<string, string> Write(StudyPaths paths, SessionRecord record, Trial[] trials)
+    public static Dictionary<string, string> Write(StudyPaths paths, SessionEntry entry, SessionRecord record, Trial[] trials)
     {
-        var key = record.Key;
         var table = TrialTable.Write(trials);
         var document = StudyJson.File(SessionDocument.Of(record, OutcomeCounts.Of(trials)));
-        DurableFile.WriteWithoutFolder(paths.Trials(key), table);
-        DurableFile.Write(paths.SessionFile(key), document);
+        DurableFile.WriteWithoutFolder(paths.Trials(entry), table);
+        DurableFile.Write(paths.SessionFile(entry), document);
 
-        var tableBack = File.ReadAllBytes(paths.Trials(key));
-        var documentBack = File.ReadAllBytes(paths.SessionFile(key));
+        var tableBack = File.ReadAllBytes(paths.Trials(entry));
+        var documentBack = File.ReadAllBytes(paths.SessionFile(entry));
         if (!documentBack.AsSpan().SequenceEqual(document) || !TrialTable.Read(tableBack).AsSpan().SequenceEqual(trials))
         {
             throw new StudyDamagedException(
-                $"What was written for session {key} does not read back the same.",
-                paths.Relative(paths.Session(key)),
+                $"What was written for session {entry} does not read back the same.",
+                paths.Relative(paths.Session(entry)),
                 "Check the disk; the journal is kept, so seal again on a sound disk.");
         }
 
         return new Dictionary<string, string>
         {
-            [paths.Relative(paths.SessionFile(key))] = Manifest.Sha256(documentBack),
-            [paths.Relative(paths.Trials(key))] = Manifest.Sha256(tableBack),
+            [paths.Relative(paths.SessionFile(entry))] = Manifest.Sha256(documentBack),
+            [paths.Relative(paths.Trials(entry))] = Manifest.Sha256(tableBack),
         };
     }
 
     /// <summary>Reads a sealed session; each file is checked against the manifest where that lists it.</summary>
-    public static SessionData Read(StudyPaths paths, Manifest manifest, SessionKey key)
+    public static SessionData Read(StudyPaths paths, Manifest manifest, SessionEntry entry)
     {
-        var (record, _) = ReadRecord(paths, manifest, key);
-        return new SessionData(record, ReadTrials(paths, manifest, key), Sealed: true);
+        var (record, _) = ReadRecord(paths, manifest, entry);
+        return new SessionData(record, ReadTrials(paths, manifest, entry), Sealed: true);
     }
 
     /// <summary>Reads <c>session.json</c> alone.</summary>
-    public static (SessionRecord Record, OutcomeCounts? Counts) ReadRecord(StudyPaths paths, Manifest manifest, SessionKey key)
+    public static (SessionRecord Record, OutcomeCounts? Counts) ReadRecord(StudyPaths paths, Manifest manifest, SessionEntry entry)
     {
-        var path = paths.SessionFile(key);
+        var path = paths.SessionFile(entry);
         var place = paths.Relative(path);
         try
         {
             var document = SessionDocument.Read(ReadVerified(paths, manifest, path), place);
             var record = document.ToRecord();
-            return record.Key == key
+            if (record.Key != entry.Key)
+            {
+                throw Damaged(place, $"it says that it is of session {record.Key}");
+            }
+
+            return (record.Replaces is not null) == (entry.Revision > 1)
                 ? (record, document.Counts)
-                : throw Damaged(place, $"it says that it is of session {record.Key}");
+                : throw Damaged(place, "its name and what it says that it replaces do not agree");
         }
         catch (Exception exception) when (exception is JsonException or ArgumentException)
         {
@@ -62,9 +66,9 @@ internal static class SealedSession
     }
 
     /// <summary>Reads <c>trials.parquet</c> alone.</summary>
-    public static Trial[] ReadTrials(StudyPaths paths, Manifest manifest, SessionKey key)
+    public static Trial[] ReadTrials(StudyPaths paths, Manifest manifest, SessionEntry entry)
     {
-        var path = paths.Trials(key);
+        var path = paths.Trials(entry);
         try
         {
             return TrialTable.Read(ReadVerified(paths, manifest, path));

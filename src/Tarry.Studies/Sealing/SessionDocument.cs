@@ -40,6 +40,8 @@ internal sealed record SessionDocument
 
     public SourceFile? Source { get; init; }
 
+    public Replacement? Replaces { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public OutcomeCounts? Counts { get; init; }
 
@@ -68,6 +70,7 @@ internal sealed record SessionDocument
         Run = record.Run,
         Segments = record.Segments,
         Source = record.Source,
+        Replaces = record.Replaces,
         Counts = counts,
         Refused = record.Refused,
         RefusedTotal = record.RefusedTotal,
@@ -108,6 +111,7 @@ internal sealed record SessionDocument
         RoomNotes = RoomNotes,
         Run = Run,
         Source = Source,
+        Replaces = Replaces,
         Refused = Refused,
         RefusedTotal = RefusedTotal,
         Events = Events,

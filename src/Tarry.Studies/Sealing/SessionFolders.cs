@@ -5,26 +5,43 @@ using Tarry.Studies.Sessions;
 
 namespace Tarry.Studies.Sealing;
 
-/// <summary>The session folders of a study, sealed and open.</summary>
-internal static class SessionFolders
+/// <summary>The session folders of a study, sealed and open, as they stand at one moment.</summary>
+internal sealed class SessionFolders
 {
-    /// <summary>The sessions that count, sorted.</summary>
-    public static IReadOnlyList<SessionKey> Keys(StudyPaths paths)
+    private readonly StudyPaths _paths;
+    private readonly UnfinishedImport? _unfinished;
+    private readonly HashSet<SessionEntry> _onDisk;
+    private readonly HashSet<SessionEntry> _listed;
+
+    private SessionFolders(StudyPaths paths)
+    {
+        _paths = paths;
+        Manifest = Manifest.Read(paths);
+        _unfinished = UnfinishedImport.Read(paths);
+        _onDisk = Directory.Exists(paths.Sessions)
+            ? [.. Directory.EnumerateDirectories(paths.Sessions).Select(folder => SessionEntry.ParseOrNull(Path.GetFileName(folder))).OfType<SessionEntry>()]
+            : [];
+        _listed =
+        [
+            .. Manifest.Files.Keys
+                .Where(file => file.EndsWith($"/{StudyPaths.SessionFileName}", StringComparison.Ordinal))
+                .Select(file => SessionEntry.ParseOrNull(file.Split('/')[^2]))
+                .OfType<SessionEntry>(),
+        ];
+    }
+
+    /// <summary>The manifest at that moment.</summary>
+    public Manifest Manifest { get; }
+
+    /// <summary>The sessions that count, sorted. One that the manifest lists and whose folder is gone is among them: it is read as damaged, never left out.</summary>
+    public IReadOnlyList<SessionKey> Keys =>
+        [.. _onDisk.Where(entry => IsSealed(entry) || IsOpen(entry)).Concat(_listed).Select(entry => entry.Key).Distinct().Order()];
+
+    public static SessionFolders Look(StudyPaths paths)
     {
         try
         {
-            var manifest = Manifest.Read(paths);
-            var unfinished = UnfinishedImport.Read(paths);
-            return
-            [
-                .. Names(paths)
-                    .Select(ParseOrNull)
-                    .OfType<SessionKey>()
-                    .Where(key => File.Exists(paths.Journal(key)) || File.Exists(paths.SessionFile(key)) || IsListed(paths, manifest, key))
-                    .Where(key => unfinished?.Hides(paths, manifest, key) != true)
-                    .Union(Listed(manifest))
-                    .Order(),
-            ];
+            return new SessionFolders(paths);
         }
         catch (Exception exception) when (DiskFault.Is(exception))
         {
@@ -32,24 +49,30 @@ internal static class SessionFolders
         }
     }
 
-    /// <summary>The names of what is in <c>sessions/</c>.</summary>
-    public static IEnumerable<string> Names(StudyPaths paths) =>
-        Directory.Exists(paths.Sessions) ? Directory.EnumerateDirectories(paths.Sessions).Select(folder => Path.GetFileName(folder)) : [];
+    /// <summary>Sealed: the manifest lists it; or it has no journal, and no unfinished import is making it.</summary>
+    public bool IsSealed(SessionEntry entry) =>
+        _listed.Contains(entry)
+        || (File.Exists(_paths.SessionFile(entry)) && !HasJournal(entry) && _unfinished?.Hides(_paths, Manifest, entry) != true);
 
-    public static SessionKey? ParseOrNull(string name)
-    {
-        var parts = name.Split('.');
-        return parts.Length == 2 && Sessions.Names.IsName(parts[0]) && Sessions.Names.IsName(parts[1]) ? new SessionKey(parts[0], parts[1]) : null;
-    }
+    /// <summary>Open: its journal is what counts.</summary>
+    public bool IsOpen(SessionEntry entry) => HasJournal(entry) && !_listed.Contains(entry);
 
-    /// <summary>Sealed: no journal, or the manifest lists it.</summary>
-    public static bool IsSealed(StudyPaths paths, Manifest manifest, SessionKey key) =>
-        IsListed(paths, manifest, key) || (!File.Exists(paths.Journal(key)) && File.Exists(paths.SessionFile(key)));
+    /// <summary>The sealed entry of a session that is read: the latest correction; null if none is sealed.</summary>
+    public SessionEntry? Current(SessionKey key) =>
+        _onDisk.Concat(_listed)
+            .Where(entry => entry.Key == key && IsSealed(entry))
+            .Select(entry => (SessionEntry?)entry)
+            .MaxBy(entry => entry!.Value.Revision);
 
+    /// <summary>Whether anything stands in the way of a new session with this key. A folder left empty by a program that was killed does not.</summary>
+    public bool IsTaken(SessionKey key) =>
+        _listed.Any(entry => entry.Key == key) || _onDisk.Any(entry => entry.Key == key && HoldsFiles(_paths.Session(entry)));
+
+    /// <summary>Reads a session: its current sealed entry, or its open journal, recovered in memory.</summary>
     public static SessionData Read(StudyPaths paths, SessionKey key)
     {
-        var manifest = Manifest.Read(paths);
-        if (!IsSealed(paths, manifest, key) && File.Exists(paths.Journal(key)))
+        var folders = Look(paths);
+        if (folders.Current(key) is null && folders.IsOpen(key))
         {
             try
             {
@@ -58,32 +81,28 @@ internal static class SessionFolders
             catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
             {
                 // Sealed by its program in this very moment.
-                manifest = Manifest.Read(paths);
+                folders = Look(paths);
             }
         }
 
-        if (!IsSealed(paths, manifest, key) || UnfinishedImport.Read(paths)?.Hides(paths, manifest, key) == true)
-        {
-            throw new StudyException($"The study has no session {key}.", paths.Relative(paths.Session(key)), "Name one of its sessions.");
-        }
-
-        return SealedSession.Read(paths, manifest, key);
+        return folders.Current(key) is { } entry
+            ? SealedSession.Read(paths, folders.Manifest, entry)
+            : throw new StudyException($"The study has no session {key}.", paths.Relative(paths.Session(key)), "Name one of its sessions.");
     }
 
-    /// <summary>Removes journals whose sealing came as far as the manifest.</summary>
-    public static void RemoveSealedJournals(StudyPaths paths)
+    /// <summary>Removes journals whose sealing came as far as the manifest, once they are seen to hold nothing else.</summary>
+    public void RemoveSealedJournals()
     {
-        var manifest = Manifest.Read(paths);
-        foreach (var key in Names(paths).Select(ParseOrNull).OfType<SessionKey>())
+        foreach (var entry in _listed.Where(entry => HasJournal(entry) && SealedJournal.Agrees(_paths, Manifest, entry.Key)))
         {
-            if (File.Exists(paths.Journal(key)) && IsListed(paths, manifest, key))
-            {
-                // Not before the sealed files have proved sound.
-                SealedSession.Read(paths, manifest, key);
-                File.Delete(paths.Journal(key));
-            }
+            File.Delete(_paths.Journal(entry.Key));
         }
     }
+
+    private static bool HoldsFiles(string folder) =>
+        Directory.EnumerateFileSystemEntries(folder).Any(path => !path.EndsWith(DurableFile.TemporarySuffix, StringComparison.Ordinal));
+
+    private bool HasJournal(SessionEntry entry) => entry.Revision == 1 && File.Exists(_paths.Journal(entry.Key));
 
     private static SessionData ReadOpen(StudyPaths paths, SessionKey key)
     {
@@ -102,14 +121,4 @@ internal static class SessionFolders
             throw DiskFault.Describe(exception, paths.Relative(paths.Journal(key)));
         }
     }
-
-    private static bool IsListed(StudyPaths paths, Manifest manifest, SessionKey key) =>
-        manifest.HashOf(paths.Relative(paths.SessionFile(key))) is not null;
-
-    /// <summary>Sessions that the manifest lists, also those whose folder is gone: they are read as damaged, never left out.</summary>
-    private static IEnumerable<SessionKey> Listed(Manifest manifest) =>
-        manifest.Files.Keys
-            .Where(file => file.EndsWith($"/{StudyPaths.SessionFileName}", StringComparison.Ordinal))
-            .Select(file => ParseOrNull(file.Split('/')[1]))
-            .OfType<SessionKey>();
 }

@@ -50,7 +50,9 @@ internal static class TrialTable
         try
         {
             using var stream = new MemoryStream(content, writable: false);
-            using var file = new ParquetFileReader(stream);
+            using var properties = ReaderProperties.GetDefaultReaderProperties();
+            properties.EnablePageChecksumVerification();
+            using var file = new ParquetFileReader(stream, properties);
             RequireColumns(file.FileMetaData.Schema);
             var trials = new Trial[checked((int)file.FileMetaData.NumRows)];
             var done = 0;

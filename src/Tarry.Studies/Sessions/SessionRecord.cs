@@ -39,6 +39,9 @@ public sealed record SessionRecord
     /// <summary>Where imported trials came from; null for live runs.</summary>
     public SourceFile? Source { get; init; }
 
+    /// <summary>What it corrects, and why; null for a session that corrects none.</summary>
+    public Replacement? Replaces { get; init; }
+
     /// <summary>What was refused and why: the first 1,000.</summary>
     public IReadOnlyList<RefusedItem> Refused { get; init; } = [];
 

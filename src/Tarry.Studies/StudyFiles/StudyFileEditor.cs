@@ -42,9 +42,14 @@ internal static class StudyFileEditor
             : SetEntries(text, file => Find(file)!, entries);
     }
 
-    /// <summary>Adds an exclusion.</summary>
+    /// <summary>Adds an exclusion, unless the very same is there.</summary>
     public static string AddExclusion(string text, Exclusion exclusion)
     {
+        if (StudyFileReader.Read(StudyFileText.Parse(text)).Exclusions.Contains(exclusion))
+        {
+            return text;
+        }
+
         var entries = new List<(string Key, string Value)>
         {
             ("session", TomlText.Quoted(exclusion.Session.ToString())),

@@ -37,6 +37,17 @@ public sealed class SessionImportTests
     }
 
     [Fact]
+    public void SealImported_WithExclusions_WritesThemWithTheSessions()
+    {
+        using var scratch = new ScratchStudy();
+        using var held = scratch.Study.AcquireLock("test");
+        Exclusion[] exclusions = [new(_first, "warm-up", 1, 1)];
+        scratch.Study.SealImported(held, _sessions, ScratchStudy.Import(), _conditions, exclusions);
+        Assert.Equal(exclusions, Study.Open(scratch.Folder).File.Exclusions);
+        Assert.Equal(new SessionCounts(1, 0, 0, 0, 1), SessionTally.Of(scratch.Study.Read(_first), exclusions));
+    }
+
+    [Fact]
     public void SealImported_SessionThatIsThere_IsRefusedWithItsNameAndRemedy()
     {
         using var scratch = new ScratchStudy();
@@ -57,6 +68,47 @@ public sealed class SessionImportTests
         scratch.Study.SealImported(held, [(ScratchStudy.Record("tuesday"), [])], ScratchStudy.Import(), []);
         Assert.True(File.Exists(scratch.PathOf("imports/0011223344556677-2.json")));
         Assert.Equal(2, scratch.Study.Imports.Count);
+    }
+
+    [Fact]
+    public void SealImported_Correction_IsReadInsteadAndTheReplacedOneStays()
+    {
+        using var scratch = new ScratchStudy();
+        Import(scratch);
+        var first = File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb/trials.parquet"));
+        using var held = scratch.Study.AcquireLock("test");
+        foreach (var responses in new[] { 3, 4 })
+        {
+            var trials = Enumerable.Range(1, responses).Select(sequence => ScratchStudy.Response(sequence)).ToList();
+            scratch.Study.SealImported(held, [(ScratchStudy.Record(), trials)], ScratchStudy.Import(), [], replacing: "ticks were of another timer");
+        }
+
+        Assert.Equal([_second, _first], scratch.Study.SessionKeys);
+        var read = scratch.Study.Read(_first);
+        Assert.Equal(4, read.Trials.Count);
+        Assert.Equal(new Replacement("monday.quill-usb@2", "ticks were of another timer"), read.Record.Replaces);
+        Assert.Equal(["monday.quill-usb@3"], scratch.Study.Imports[^1].Sessions);
+        Assert.Equal(first, File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb/trials.parquet")));
+        var result = StudyCheck.Run(scratch.Study);
+        Assert.Empty(result.Problems);
+        Assert.Equal(2, result.Sessions.Count);
+
+        // A correction that is lost is damage: what it replaced does not come back unsaid.
+        Directory.Delete(scratch.PathOf("sessions/monday.quill-usb@3"), recursive: true);
+        Assert.Throws<StudyDamagedException>(() => scratch.Study.Read(_first));
+        File.WriteAllText(scratch.PathOf("sessions/monday.quill-usb/trials.parquet"), "");
+        Assert.Equal(3, StudyCheck.Run(scratch.Study).Problems.Count);
+    }
+
+    [Fact]
+    public void SealImported_CorrectionOfAnOpenSessionOrWithoutAReason_IsRefused()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        using var held = scratch.Study.AcquireLock("test");
+        scratch.Study.Begin(held, ScratchStudy.Record()).Dispose();
+        Assert.Throws<StudyException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record(), [])], ScratchStudy.Import(), [], replacing: "because"));
+        Assert.Throws<ArgumentException>(() => scratch.Study.SealImported(held, [(ScratchStudy.Record("tuesday"), [])], ScratchStudy.Import(), [], replacing: " "));
+        Assert.False(scratch.Study.IsSealed(_first));
     }
 
     [Fact]

@@ -93,6 +93,16 @@ public sealed class StudyFileEditorTests
     }
 
     [Fact]
+    public void AddExclusion_SameAgain_ChangesNothing()
+    {
+        var exclusion = new Exclusion(new SessionKey("monday", "a"), "cap was off", null, 20);
+        var once = StudyFileEditor.AddExclusion(_commented, exclusion);
+        Assert.Equal(_commented + "\n[[exclude]]\nsession = \"monday.a\"\nreason = \"cap was off\"\nlast_seq = 20\n", once);
+        Assert.Equal(once, StudyFileEditor.AddExclusion(once, exclusion));
+        Assert.Equal(2, Read(StudyFileEditor.AddExclusion(once, exclusion with { LastSequence = 21 })).Exclusions.Count);
+    }
+
+    [Fact]
     public void Edits_FileWithCarriageReturns_KeepThemOnEveryLine()
     {
         var windows = _commented.Replace("\n", "\r\n", StringComparison.Ordinal);
