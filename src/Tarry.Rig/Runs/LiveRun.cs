@@ -40,12 +40,22 @@ internal sealed class LiveRun
         try
         {
             var inOurRun = setup.IsOurs(connection.Link);
+            var failingSince = time.GetTimestamp();
             while (true)
             {
                 if (!inOurRun)
                 {
                     reporter.Report(RunPhase.Configuring);
                     inOurRun = setup.Begin(connection.Link, cancellation);
+                }
+
+                if (inOurRun)
+                {
+                    failingSince = time.GetTimestamp();
+                }
+                else if (time.GetElapsedTime(failingSince) > request.ReturnLimit)
+                {
+                    throw new RigException("The rig says who it is, and takes no commands.", "Check the line from the host to the rig: cable, adapter, ground.");
                 }
 
                 var end = inOurRun ? capture.Capture(connection.Link, cancellation) : CaptureEnd.Lost;

@@ -145,6 +145,14 @@ public sealed class BadRigTests : IDisposable
         Assert.Contains("No rig answers", Assert.Throws<RigException>(() => Run(_ => null)).Message, StringComparison.Ordinal);
 
     [Fact]
+    public void Run_RigThatTakesNoCommands_FailsInTime()
+    {
+        var source = new TamperingPortSource(bench, body => body.StartsWith("A ", StringComparison.Ordinal) ? null : body);
+        var request = new RunRequest { Key = TemporaryStudy.Key, Trials = 10, ReturnLimit = TimeSpan.FromSeconds(20) };
+        Assert.Contains("takes no commands", Assert.Throws<RigException>(() => temporary.Run(source, request)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Run_ParameterRefused_StopsWithTheReason() =>
         Assert.Contains("Range", Assert.Throws<RigException>(() => Run(body => body.StartsWith("A ", StringComparison.Ordinal) && body.EndsWith('c') ? "N" + body[1..] + " range" : body)).Message, StringComparison.Ordinal);
 
