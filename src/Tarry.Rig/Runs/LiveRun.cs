@@ -40,6 +40,7 @@ internal sealed class LiveRun
         try
         {
             var inOurRun = setup.IsOurs(connection.Link);
+            NoteResumption(ledger, inOurRun);
             var failingSince = time.GetTimestamp();
             while (true)
             {
@@ -95,6 +96,15 @@ internal sealed class LiveRun
         reporter.Ledger = ledger;
         ledger?.Secure();
         return new RunResult(null, reporter.Report(RunPhase.Ended));
+    }
+
+    private static void NoteResumption(RunLedger ledger, bool inOurRun)
+    {
+        if (ledger.Intake.Last > 0)
+        {
+            var how = inOurRun ? "the rig still had its run" : "the rig begins a new run";
+            ledger.AddEvent($"resumed after trial {ledger.Intake.Last}: {how}");
+        }
     }
 
     /// <summary>Gets the rig back.</summary>

@@ -156,6 +156,22 @@ public sealed class CaptureRunTests : IDisposable
     }
 
     [Fact]
+    public void Run_ResumedOnARigThatRestartedMeanwhile_GoesOnInANewSegment()
+    {
+        var gone = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { UnplugsAfterTrials = [50], UnpluggedSeconds = 3600 });
+        Assert.Throws<RigException>(() => temporary.Run(gone, new RunRequest { Key = TemporaryStudy.Key, Trials = 100, ReturnLimit = TimeSpan.FromSeconds(1) }));
+        var mine = temporary.Study.Read(TemporaryStudy.Key).Trials.Count;
+
+        var back = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { Seed = 2, BootId = 9 });
+        var session = temporary.Run(back, 100).Session!;
+        Assert.Equal(100, session.Trials.Count);
+        Assert.Equal([1, 9], session.Record.Segments.Select(segment => segment.BootId));
+        Assert.Equal(mine + 1, session.Record.Segments[1].FirstSequence);
+        AssertAsInjected([.. session.Trials.Skip(mine)], back.Injected);
+        Assert.Contains(session.Record.Events, text => text.StartsWith("resumed after trial", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Run_RigLeftInTheRunOfAnotherSession_TakesNoneOfItsTrials()
     {
         var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions());
@@ -168,12 +184,14 @@ public sealed class CaptureRunTests : IDisposable
             }
         })));
         var other = new RunRequest { Key = new SessionKey("tuesday", "pad"), Trials = 100 };
-        var injectedBefore = bench.Injected.Count;
-        AssertAsInjected(temporary.Run(bench, other).Session!.Trials, [.. bench.Injected.Skip(injectedBefore)]);
+        var theirs = temporary.Run(bench, other).Session!;
+        Assert.Equal(100, theirs.Trials.Count);
+        Assert.All(theirs.Trials.Zip(bench.Injected.TakeLast(100)), pair => Assert.Equal(pair.Second.PressTicks, pair.First.PressTicks));
+        Assert.Contains("does not know", Assert.Single(theirs.Record.Events), StringComparison.Ordinal);
 
         // The first session's journal goes on, and does not take the second's trials for its own.
         var mine = temporary.Study.Read(TemporaryStudy.Key).Trials.Count;
-        injectedBefore = bench.Injected.Count;
+        var injectedBefore = bench.Injected.Count;
         var session = temporary.Run(bench, 300).Session!;
         Assert.Equal(300, session.Trials.Count);
         AssertAsInjected([.. session.Trials.Skip(mine)], [.. bench.Injected.Skip(injectedBefore)]);

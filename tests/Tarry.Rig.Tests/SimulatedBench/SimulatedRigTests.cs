@@ -1,3 +1,4 @@
+using System.Text;
 using Tarry.Rig.Frames;
 using Tarry.Rig.Link;
 using Tarry.Rig.SimulatedBench;
@@ -40,6 +41,42 @@ public class SimulatedRigTests
 
         var mean = intervals.Count / 50.0;
         Assert.InRange(counts.Sum(count => (count - mean) * (count - mean) / mean), 20, 85.35);
+    }
+
+    [Fact]
+    public void GoldenCommands_AreAnsweredByTheGoldenFrames()
+    {
+        // A board of boot 6 that resets as its port is opened says the page's own greeting, and answers in its words.
+        var options = new SimulatedRigOptions { BootId = 6, Board = "uno", RestartsWhenOpened = true };
+        var bench = new SimulatedRigPortSource(new SimulatedDevice(), options);
+        using var port = bench.Open();
+        var said = new List<string>();
+        Hear(2);
+        foreach (var command in ProtocolPage.GoldenFromHost)
+        {
+            port.Write(Encoding.ASCII.GetBytes(command + "\n"));
+            Hear(0.05);
+        }
+
+        Assert.Equal(ProtocolPage.GoldenFromRig[0], said[0]);
+        Assert.Contains(ProtocolPage.GoldenFromRig[7], said);
+        string[] kinds = ["B", "B", "A", "A", "A", "A", "A", "A", "K", "N", "A", "D"];
+        Assert.Equal(kinds, said.Select(line => line[..1]).Where(kind => kind is not ("P" or "T")));
+        Assert.Contains("N 0007 09 r gone*" + Frames.PlainFrame.Checksum("N 0007 09 r gone"), said);
+
+        void Hear(double seconds)
+        {
+            var buffer = new byte[100];
+            var start = bench.Time.GetTimestamp();
+            while (bench.Time.GetElapsedTime(start).TotalSeconds < seconds)
+            {
+                var count = port.Read(buffer, TimeSpan.FromMilliseconds(10));
+                if (count > 0)
+                {
+                    said.Add(Encoding.ASCII.GetString(buffer, 0, count - 1));
+                }
+            }
+        }
     }
 
     [Fact]
