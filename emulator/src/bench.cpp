@@ -153,6 +153,8 @@ void Bench::apply_faults() {
 }
 
 void Bench::unplug() {
+    // What left the rig milliseconds ago has arrived when a cable is pulled, however fast virtual time runs.
+    port_.wait_until_read(200);
     port_.close();
     host_present_ = false;
     bridge_.host_gone();

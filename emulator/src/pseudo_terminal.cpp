@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <fcntl.h>
 #include <poll.h>
+#include <sys/ioctl.h>
 #include <system_error>
 #include <termios.h>
 #include <unistd.h>
@@ -77,6 +78,16 @@ void PseudoTerminal::write(const std::string &bytes, const volatile sig_atomic_t
         else if (count < 0 && errno != EAGAIN && errno != EINTR)
             return;
     }
+}
+
+void PseudoTerminal::wait_until_read(int patience_ms) {
+    const int slave = ::open(path_.c_str(), O_RDWR | O_NOCTTY | O_CLOEXEC);
+    if (slave < 0)
+        return;
+    int unread = 0;
+    while (patience_ms-- > 0 && ::ioctl(slave, FIONREAD, &unread) == 0 && unread > 0)
+        ::usleep(1000);
+    ::close(slave);
 }
 
 void PseudoTerminal::discard_unread() {

@@ -23,6 +23,8 @@ public:
     std::string read();
     // Waits for the reader; gives up if there is no host, or none any more, or `stop` has become true.
     void write(const std::string &bytes, const volatile sig_atomic_t &stop);
+    // Up to patience_ms, for a host that is slower than virtual time.
+    void wait_until_read(int patience_ms);
     // What the last host has left unread is not for the next one.
     void discard_unread();
 

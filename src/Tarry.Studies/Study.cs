@@ -133,21 +133,24 @@ public sealed class Study
     /// <param name="sessions">The sessions; their keys must be new to the study.</param>
     /// <param name="import">What became of the file; its sessions are filled in.</param>
     /// <param name="newConditions">Conditions to declare or change on the way.</param>
+    /// <param name="exclusions">Trials of these sessions to set aside from the start.</param>
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A trial breaks a rule. Nothing was imported.</exception>
     public void SealImported(
         StudyLock held,
         IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions,
         ImportRecord import,
-        IReadOnlyList<ConditionEntry> newConditions)
+        IReadOnlyList<ConditionEntry> newConditions,
+        IReadOnlyList<Exclusion>? exclusions = null)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        SessionImport.Check(_paths, sessions);
+        SessionImport.Check(_paths, sessions, import);
         var before = _store.ReadText();
         var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
+        after = (exclusions ?? []).Aggregate(after, StudyFileEditor.AddExclusion);
         var file = StudyFileReader.Read(StudyFileText.Parse(after));
         foreach (var (record, _) in sessions)
         {

@@ -1,1 +1,4 @@
-return 0;
+using Tarry;
+using Tarry.Output;
+
+return await CommandLine.RunAsync(args, Terminal.OfThisProcess());

@@ -21,6 +21,7 @@ public static class CautionWording
             CautionKind.LossFavours => $"The mean of {subject} is of the responses that arrived; {N("missed_percent")} % did not, and a link that loses its late ones looks faster than it is. Judge it by its quantiles.",
             CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;-0.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
             CautionKind.ChangePoint => $"Latency changed by {N("step_ms", "+0.00;-0.00")} ms at trial {N("sequence")} of {subject}. Find what changed then; this session stays out of the pooled variance.",
+            CautionKind.Dependence when Repeats(caution) => $"Trials of {subject} repeat a pattern: batches of them agree more than chance allows. Look for presses in step with the device; this session stays out of the pooled variance.",
             CautionKind.Dependence => $"Trials of {subject} depend on each other: they are worth about {N("effective_trials", "0")} independent ones of {N("trials", "0")}. This session stays out of the pooled variance.",
             CautionKind.PhaseLocked => $"The presses of {subject} keep step with a period of {N("period_ms", "0.###")} ms. Its mean may be off by up to {N("worst_bias_ms")} ms; use random press intervals at least 50 ms apart in length.",
             CautionKind.PressLattice => $"The press intervals of {subject} lie within {N("range_ms")} ms of each other, so that presses can alias with report and frame periods. Let them vary by at least 50 ms.",
@@ -35,6 +36,11 @@ public static class CautionWording
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };
     }
+
+    private static bool Repeats(Caution caution) =>
+        caution.Numbers.TryGetValue("effective_trials", out var effective)
+        && caution.Numbers.TryGetValue("trials", out var trials)
+        && effective > 0.95 * trials;
 
     /// <summary>The kind as it stands in JSON, such as <c>loss-favours</c>.</summary>
     public static string Key(CautionKind kind) => Hyphenated.Name(kind.ToString());

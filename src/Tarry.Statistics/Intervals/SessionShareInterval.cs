@@ -4,17 +4,20 @@ using Tarry.Statistics.Distributions;
 namespace Tarry.Statistics.Intervals;
 
 /// <summary>
-/// The interval of a small share, such as of missed presses, over sessions that may differ: exact over all trials
-/// where the sessions agree, else Student's t on the root of the session rates.
+/// The interval of a small share, such as of missed presses, over sessions that may differ: the exact interval over all
+/// trials, widened to hold Student's t on the root of the session rates.
 /// </summary>
 /// <remarks>
-/// Where they differ: y = sqrt((x + 3/8)/n) (F. J. Anscombe, Biometrika 35, 1948), whose variance hardly depends on the
-/// rate; mean of y +- t s/sqrt(J), squared. Agreement is judged by Pearson's chi-squared at <see cref="AgreementLevel"/>,
-/// above the usual 0.05 because a pooled interval over sessions that differ is far too short.
+/// On the sessions: y = sqrt((x + 3/8)/n) (F. J. Anscombe, Biometrika 35, 1948), whose variance hardly depends on the
+/// rate; mean of y +- t s/sqrt(J), squared. With three sessions or more both intervals are always joined. With two, t is
+/// so wide that it counts only, and then alone, where Pearson's chi-squared tells the sessions apart at
+/// <see cref="AgreementLevel"/>. Simulation, 1,500 repetitions, rate 0.002 or 0.01, four sessions of 1,500 trials:
+/// coverage 0.98 to 0.99 where sessions agree, 0.91 to 0.97 where their rates vary by 58 to 100 % (exact interval alone:
+/// 0.39 to 0.85). Two sessions that differ so: 0.76 to 0.90.
 /// </remarks>
 public static class SessionShareInterval
 {
-    /// <summary>Sessions count as different when the heterogeneity p is below this.</summary>
+    /// <summary>Sessions count as different when the heterogeneity p is below this; above the usual 0.05, because pooling sessions that differ makes the interval far too short.</summary>
     public const double AgreementLevel = 0.1;
 
     /// <summary>The share with its interval.</summary>
@@ -39,9 +42,22 @@ public static class SessionShareInterval
         var pooled = ClopperPearsonInterval.Of(count, all, level);
         var statistic = Heterogeneity(counts, trials, share);
         var p = counts.Length < 2 ? 1 : ChiSquaredDistribution.UpperTail(statistic, counts.Length - 1);
-        return p >= AgreementLevel
-            ? new SessionShare(share, pooled, SessionsDiffer: false, statistic, p)
-            : new SessionShare(share, OnRoots(counts, trials, level), SessionsDiffer: true, statistic, p);
+        var differ = p < AgreementLevel;
+        return new SessionShare(share, Limits(counts, trials, count, pooled, differ, level), differ, statistic, p);
+    }
+
+    private static ConfidenceLimits Limits(
+        ReadOnlySpan<int> counts, ReadOnlySpan<int> trials, int count, ConfidenceLimits pooled, bool differ, double level)
+    {
+        if (counts.Length < 2 || count == 0 || (counts.Length == 2 && !differ))
+        {
+            return pooled;
+        }
+
+        var sessions = OnRoots(counts, trials, level);
+        return counts.Length == 2
+            ? sessions
+            : new ConfidenceLimits(Math.Min(pooled.Low, sessions.Low), Math.Max(pooled.High, sessions.High));
     }
 
     private static double Heterogeneity(ReadOnlySpan<int> counts, ReadOnlySpan<int> trials, double share)

@@ -80,30 +80,61 @@ internal sealed class SessionInspection(Study study, Manifest manifest, SessionK
     private SessionCheck Inspect(SessionData data, long tornBytes)
     {
         var place = _paths.Relative(data.Sealed ? _paths.Trials(key) : _paths.Journal(key));
+        var broken = new Occurrences();
+        var backwards = new Occurrences();
         Trial? before = null;
         foreach (var trial in data.Trials)
         {
-            var broken = TrialRules.Broken(trial, data.Record.Segments.Count)
+            var rule = TrialRules.Broken(trial, data.Record.Segments.Count)
                 ?? (trial.Sequence <= before?.Sequence ? "the sequence number does not follow the one before" : null);
-            if (broken is not null)
+            if (rule is not null)
             {
-                Add(StudyProblemKind.TrialBroken, $"{place} seq {trial.Sequence}", $"Trial {trial.Sequence} of session {key}: {broken}.", "Set the trial aside with an [[exclude]] and its reason.");
+                broken.Note(trial, rule);
             }
 
             if (before is { } earlier && earlier.Segment == trial.Segment && trial.PressTicks < earlier.PressTicks)
             {
-                Add(
-                    StudyProblemKind.PressTimesNotAscending,
-                    $"{place} seq {trial.Sequence}",
-                    $"Trial {trial.Sequence} of session {key} was pressed before trial {earlier.Sequence}.",
-                    "The tick counter or the order of the rows is wrong: import again with the right options, or set the session aside with an [[exclude]].");
+                backwards.Note(trial, $"it was pressed before trial {earlier.Sequence}");
             }
 
             before = trial;
         }
 
+        Add(StudyProblemKind.TrialBroken, place, broken, "Set such trials aside with an [[exclude]] and its reason.");
+        Add(
+            StudyProblemKind.PressTimesNotAscending,
+            place,
+            backwards,
+            "The tick counter or the order of the rows is wrong: import again with the right options, or set the session aside with an [[exclude]].");
         return new SessionCheck(key, data.Sealed, SessionTally.Of(data, study.File.Exclusions), tornBytes, _problems);
     }
 
+    private void Add(StudyProblemKind kind, string place, Occurrences found, string remedy)
+    {
+        if (found.First is { } first)
+        {
+            var more = found.Count > 1 ? $" (and {found.Count - 1} more trials)" : "";
+            Add(kind, $"{place} seq {first.Sequence}", $"Trial {first.Sequence} of session {key}: {found.What}{more}.", remedy);
+        }
+    }
+
     private void Add(StudyProblemKind kind, string place, string message, string remedy) => _problems.Add(new(kind, place, message, remedy));
+
+    /// <summary>The first trial with a fault, and how many have it: a long list would hide the other problems.</summary>
+    private sealed class Occurrences
+    {
+        public Trial? First { get; private set; }
+
+        public string What { get; private set; } = "";
+
+        public long Count { get; private set; }
+
+        public void Note(Trial trial, string what)
+        {
+            if (Count++ == 0)
+            {
+                (First, What) = (trial, what);
+            }
+        }
+    }
 }

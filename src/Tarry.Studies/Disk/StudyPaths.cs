@@ -37,6 +37,10 @@ internal sealed class StudyPaths(string folder)
     /// <summary>The path inside the study with <c>/</c>, as the manifest and messages have it.</summary>
     public string Relative(string path) => Path.GetRelativePath(Folder, path).Replace('\\', '/');
 
+    /// <summary>Whether a path that a file of the study names is a plain one inside it: a study may come from anybody.</summary>
+    public static bool IsInside(string relative) =>
+        relative.Split('/').All(part => part.Length > 0 && part is not ("." or "..") && part.AsSpan().IndexOfAny("\\:\0") < 0);
+
     /// <summary>The full path of what the manifest calls this.</summary>
     public string Absolute(string relative) => Path.Combine(Folder, Path.Combine(relative.Split('/')));
 }

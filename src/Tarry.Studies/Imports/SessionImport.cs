@@ -10,8 +10,13 @@ namespace Tarry.Studies.Imports;
 internal static class SessionImport
 {
     /// <summary>Refuses what cannot be imported, before anything is made.</summary>
-    public static void Check(StudyPaths paths, IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions)
+    public static void Check(StudyPaths paths, IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> sessions, ImportRecord import)
     {
+        if (import.Sha256.Length != 64 || !import.Sha256.All(char.IsAsciiHexDigitLower))
+        {
+            throw new ArgumentException($"'{import.Sha256}' is not a SHA-256 in lower-case hex.", nameof(import));
+        }
+
         if (sessions.Count == 0)
         {
             throw new ArgumentException("There is no session to import.", nameof(sessions));
@@ -105,11 +110,7 @@ internal static class SessionImport
 
     private static void Check(SessionRecord record, IReadOnlyList<Trial> trials)
     {
-        if (record.Segments.Count == 0)
-        {
-            throw new ArgumentException($"Session {record.Key} has no segment.", nameof(record));
-        }
-
+        SegmentRules.Require(record);
         var seen = new HashSet<long>();
         foreach (var trial in trials)
         {

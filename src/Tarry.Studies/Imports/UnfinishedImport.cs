@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
@@ -6,7 +7,7 @@ using Tarry.Studies.Sessions;
 namespace Tarry.Studies.Imports;
 
 /// <summary>The note that an import is under way: what it will make, so that it can be undone if it does not come to its end.</summary>
-internal sealed record UnfinishedImport
+internal sealed partial record UnfinishedImport
 {
     public required int FormatVersion { get; init; }
 
@@ -21,7 +22,18 @@ internal sealed record UnfinishedImport
         var place = paths.Relative(paths.UnfinishedImport);
         try
         {
-            return File.Exists(paths.UnfinishedImport) ? StudyJson.Read<UnfinishedImport>(File.ReadAllBytes(paths.UnfinishedImport)) : null;
+            if (!File.Exists(paths.UnfinishedImport))
+            {
+                return null;
+            }
+
+            var note = StudyJson.Read<UnfinishedImport>(File.ReadAllBytes(paths.UnfinishedImport));
+            FormatVersions.Require(note.FormatVersion, place);
+            // Settling deletes what the note names, so it may name nothing but sessions and an import record.
+            return note.Sessions.All(session => session is not null && SessionFolders.ParseOrNull(session) is not null)
+                && RecordForm().IsMatch(note.RecordPath)
+                    ? note
+                    : throw new JsonException("It names what no import makes.");
         }
         catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -68,4 +80,7 @@ internal sealed record UnfinishedImport
         File.Delete(paths.UnfinishedImport);
         FolderFlush.Flush(paths.Imports);
     }
+
+    [GeneratedRegex(@"\Aimports/[0-9a-f]{16}(-[0-9]+)?\.json\z")]
+    private static partial Regex RecordForm();
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.IO.Hashing;
 using System.Text;
+using System.Text.Unicode;
 using Tarry.Studies.Trials;
 
 namespace Tarry.Studies.Journals;
@@ -14,8 +15,12 @@ internal static class JournalLine
     public static uint Crc32C(ReadOnlySpan<byte> bytes) => Crc32.HashToUInt32(Crc32ParameterSet.Crc32C, bytes);
 
     /// <summary>The line with its line feed.</summary>
-    public static byte[] Encode(string session, long number, string content) =>
-        Encoding.UTF8.GetBytes($"{Checksum(session, number, Encoding.UTF8.GetBytes(content))} {content}\n");
+    public static byte[] Encode(string session, long number, string content)
+    {
+        var line = Encoding.UTF8.GetBytes($"{new string(' ', ChecksumLength)} {content}\n");
+        Checksum(session, number, line.AsSpan()[(ChecksumLength + 1)..^1], line);
+        return line;
+    }
 
     /// <summary>The content of a line without its line feed; false if the checksum is not its own.</summary>
     public static bool TryDecode(string session, long number, ReadOnlySpan<byte> line, out ReadOnlySpan<byte> content)
@@ -28,8 +33,9 @@ internal static class JournalLine
 
         content = line[(ChecksumLength + 1)..];
         Span<byte> expected = stackalloc byte[ChecksumLength];
+        Checksum(session, number, content, expected);
         // Compared as text: a capital digit is a flipped bit.
-        return Encoding.ASCII.GetBytes(Checksum(session, number, content), expected) == ChecksumLength && line[..ChecksumLength].SequenceEqual(expected);
+        return line[..ChecksumLength].SequenceEqual(expected);
     }
 
     public static string Trial(Trial trial) => string.Create(
@@ -38,25 +44,40 @@ internal static class JournalLine
 
     /// <summary>Reads what follows <c>t</c>.</summary>
     /// <exception cref="FormatException">It is not a trial.</exception>
-    public static Trial ReadTrial(string fields)
+    public static Trial ReadTrial(ReadOnlySpan<byte> fields)
     {
-        var parts = fields.Split(' ');
-        return parts.Length == 8
-            ? new Trial(Number(parts[0]), (int)Number(parts[1]), OptionalNumber(parts[2]), OptionalNumber(parts[3]), OptionalNumber(parts[4]), (Outcome)Number(parts[5]), (TrialFlags)Number(parts[6]), (int)Number(parts[7]))
-            : throw new FormatException($"A trial has 8 fields, not {parts.Length}.");
+        var trial = new Trial(
+            Number(ref fields),
+            checked((int)Number(ref fields)),
+            OptionalNumber(ref fields),
+            OptionalNumber(ref fields),
+            OptionalNumber(ref fields),
+            (Outcome)Number(ref fields),
+            (TrialFlags)Number(ref fields),
+            checked((int)Number(ref fields)));
+        return fields.IsEmpty ? trial : throw new FormatException("a trial has 8 fields, and there are more");
     }
 
-    private static string Checksum(string session, long number, ReadOnlySpan<byte> content)
+    private static void Checksum(string session, long number, ReadOnlySpan<byte> content, Span<byte> digits)
     {
         var crc = new Crc32(Crc32ParameterSet.Crc32C);
-        crc.Append(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{session} {number} ")));
+        Span<byte> heading = stackalloc byte[256];
+        Utf8.TryWrite(heading, CultureInfo.InvariantCulture, $"{session} {number} ", out var length);
+        crc.Append(heading[..length]);
         crc.Append(content);
-        return crc.GetCurrentHashAsUInt32().ToString("x8", CultureInfo.InvariantCulture);
+        crc.GetCurrentHashAsUInt32().TryFormat(digits, out _, "x8", CultureInfo.InvariantCulture);
     }
 
     private static string Optional(long? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "-";
 
-    private static long Number(string text) => long.Parse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+    private static long Number(ref ReadOnlySpan<byte> fields) =>
+        OptionalNumber(ref fields) ?? throw new FormatException("a number is missing in a trial");
 
-    private static long? OptionalNumber(string text) => text == "-" ? null : Number(text);
+    private static long? OptionalNumber(ref ReadOnlySpan<byte> fields)
+    {
+        var space = fields.IndexOf((byte)' ');
+        var field = space < 0 ? fields : fields[..space];
+        fields = space < 0 ? default : fields[(space + 1)..];
+        return field.SequenceEqual("-"u8) ? null : long.Parse(field, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+    }
 }

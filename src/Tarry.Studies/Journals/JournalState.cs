@@ -1,4 +1,4 @@
-using System.Text;
+using System.Globalization;
 using System.Text.Json;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Sealing;
@@ -89,7 +89,7 @@ internal sealed class JournalState
         switch (content.Length > 2 && content[1] == (byte)' ' ? content[0] : (byte)0)
         {
             case (byte)'t':
-                var trial = JournalLine.ReadTrial(Encoding.UTF8.GetString(rest));
+                var trial = JournalLine.ReadTrial(rest);
                 if (Objection(trial) is { } objection)
                 {
                     throw new FormatException(objection);
@@ -120,7 +120,7 @@ internal sealed class JournalState
     private void ApplyClockFit(ReadOnlySpan<byte> rest)
     {
         var space = rest.IndexOf((byte)' ');
-        var index = space < 0 ? -1 : int.Parse(Encoding.UTF8.GetString(rest[..space]), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture);
+        var index = space < 0 ? -1 : int.Parse(rest[..space], NumberStyles.None, CultureInfo.InvariantCulture);
         if (index < 0 || index >= _segments.Count)
         {
             throw new FormatException($"the clock fit is of segment {index}, which there is not");

@@ -12,10 +12,7 @@ internal static class Recording
     {
         var key = initial.Key;
         RequireDeclared(file, key);
-        if (initial.Segments.Count == 0)
-        {
-            throw new ArgumentException($"Session {key} has no segment.", nameof(initial));
-        }
+        SegmentRules.Require(initial);
 
         if (Directory.Exists(paths.Session(key)))
         {

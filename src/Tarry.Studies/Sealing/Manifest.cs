@@ -26,6 +26,11 @@ internal sealed class Manifest
         {
             var document = StudyJson.Read<Document>(File.ReadAllBytes(paths.Manifest));
             FormatVersions.Require(document.FormatVersion, FileName);
+            if (document.Files.Keys.FirstOrDefault(file => !StudyPaths.IsInside(file)) is { } outside)
+            {
+                throw new JsonException($"'{outside}' is not the path of a file in the study.");
+            }
+
             return new Manifest(new SortedDictionary<string, string>(document.Files, StringComparer.Ordinal)) { Exists = true };
         }
         catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)

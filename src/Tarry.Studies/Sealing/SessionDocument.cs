@@ -82,12 +82,16 @@ internal sealed record SessionDocument
     {
         FormatVersions.Require(StudyJson.Read<Heading>(text).FormatVersion, place);
         var kind = StudyJson.Read<Heading>(text).Kind;
-        return kind == LatencyKind
-            ? StudyJson.Read<SessionDocument>(text)
-            : throw new StudyException(
+        if (kind != LatencyKind)
+        {
+            throw new StudyException(
                 $"The session is of the kind '{kind}', which this version does not read.",
                 place,
                 "Open it with the program that wrote it, or with a newer version.");
+        }
+
+        var document = StudyJson.Read<SessionDocument>(text);
+        return SegmentRules.Broken(document.Segments) is { } broken ? throw new JsonException(broken) : document;
     }
 
     public SessionRecord ToRecord() => new()

@@ -62,8 +62,9 @@ internal static class TrialTable
 
             return trials;
         }
-        catch (Exception exception) when (exception is ParquetException or InvalidCastException or OverflowException or ArgumentException)
+        catch (Exception exception) when (exception is not InvalidDataException)
         {
+            // The library has no one exception for a file that is damaged, and throws plain Exception for some of it.
             throw new InvalidDataException(exception.Message, exception);
         }
     }
@@ -76,6 +77,7 @@ internal static class TrialTable
             .DisableDictionary()
             .Encoding(Encoding.DeltaBinaryPacked)
             .MaxRowGroupLength(int.MaxValue)
+            .EnablePageChecksum()
             .Build();
     }
 

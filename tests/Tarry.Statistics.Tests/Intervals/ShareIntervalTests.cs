@@ -58,12 +58,50 @@ public sealed class ShareIntervalTests
     }
 
     [Fact]
-    public void SessionShare_AlikeSessions_IsExactOverAllTrials()
+    public void SessionShare_TwoSessionsAlike_IsExactOverAllTrials()
+    {
+        var share = SessionShareInterval.Of([6, 7], [3000, 3500]);
+        Assert.False(share.SessionsDiffer);
+        Assert.Equal(ClopperPearsonInterval.Of(13, 6500), share.Limits);
+        Assert.Equal(0.002, share.Share);
+    }
+
+    [Fact]
+    public void SessionShare_FourSessionsAlike_HoldsTheExactInterval()
     {
         var share = SessionShareInterval.Of([3, 4, 2, 3], [1500, 1500, 1500, 1500]);
+        var exact = ClopperPearsonInterval.Of(12, 6000);
         Assert.False(share.SessionsDiffer);
-        Assert.Equal(ClopperPearsonInterval.Of(12, 6000), share.Limits);
-        Assert.Equal(0.002, share.Share);
+        Assert.True(share.Limits.Low <= exact.Low && share.Limits.High >= exact.High);
+    }
+
+    // True rate 0.01; sessions alike, and sessions whose rate is a gamma variable of shape 3 (58 % apart). The exact
+    // interval alone covers 0.60 of the second.
+    [Theory]
+    [InlineData(false, 0.985)]
+    [InlineData(true, 0.95)]
+    public void SessionShare_ManyStudies_Cover(bool different, double expected)
+    {
+        const int repetitions = 500;
+        var generator = new SeededGenerator(97);
+        var covered = 0;
+        var counts = new int[4];
+        for (var repetition = 0; repetition < repetitions; repetition++)
+        {
+            for (var j = 0; j < counts.Length; j++)
+            {
+                var gamma = -Math.Log((1 - generator.NextDouble()) * (1 - generator.NextDouble()) * (1 - generator.NextDouble())) / 3;
+                counts[j] = 0;
+                for (var trial = 0; trial < 1500; trial++)
+                {
+                    counts[j] += generator.NextDouble() < 0.01 * (different ? gamma : 1) ? 1 : 0;
+                }
+            }
+
+            covered += SessionShareInterval.Of(counts, [1500, 1500, 1500, 1500]).Limits.Contains(0.01) ? 1 : 0;
+        }
+
+        Close.Share(expected, covered, repetitions, slack: 0.01);
     }
 
     [Fact]
@@ -85,7 +123,9 @@ public sealed class ShareIntervalTests
         Assert.True(share.SessionsDiffer);
         Close.Relative(expected[0], share.HeterogeneityStatistic, 1e-12);
         Close.Relative(expected[1], share.HeterogeneityP, 1e-9);
-        Close.Limits(expected[2], expected[3], share.Limits, 1e-12);
+        var exact = ClopperPearsonInterval.Of(58, 6000);
+        Close.Limits(Math.Min(expected[2], exact.Low), Math.Max(expected[3], exact.High), share.Limits, 1e-12);
+        Assert.True(share.Limits.High > exact.High);
     }
 
     [Theory]

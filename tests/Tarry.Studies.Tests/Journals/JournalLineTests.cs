@@ -55,6 +55,6 @@ public sealed class JournalLineTests
             new(1, 0, null, null, null, Outcome.Missed, TrialFlags.None, 0),
             new(long.MaxValue, int.MaxValue, long.MaxValue, 0, long.MaxValue, Outcome.Early, (TrialFlags)255, 255),
         ];
-        Assert.All(trials, trial => Assert.Equal(trial, JournalLine.ReadTrial(JournalLine.Trial(trial)[2..])));
+        Assert.All(trials, trial => Assert.Equal(trial, JournalLine.ReadTrial(Encoding.UTF8.GetBytes(JournalLine.Trial(trial)[2..]))));
     }
 }

@@ -1,0 +1,14 @@
+namespace Tarry.Findings.Comparisons;
+
+/// <summary>The session means of one condition, as comparisons need them.</summary>
+/// <param name="Id">The condition's id.</param>
+/// <param name="Group">Its link: conditions of one link are expected to scatter alike.</param>
+/// <param name="Sittings">By sitting: mean, its variance from trials within the session, how many trials, and whether it may enter the pool.</param>
+internal sealed record SessionMeans(string Id, string Group, IReadOnlyDictionary<string, SessionMean> Sittings)
+{
+    public double Mean => Sittings.Values.Average(session => session.MeanMs);
+
+    public int Trials => Sittings.Values.Sum(session => session.Trials);
+}
+
+internal sealed record SessionMean(double MeanMs, double VarianceOfMean, int Trials, bool InPool);

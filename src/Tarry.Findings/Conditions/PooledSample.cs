@@ -1,0 +1,31 @@
+using Tarry.Findings.Samples;
+
+namespace Tarry.Findings.Conditions;
+
+/// <summary>All used latencies of a condition in one ascending array, and its misses.</summary>
+internal sealed class PooledSample
+{
+    public PooledSample(IReadOnlyList<SessionSample> all)
+    {
+        var sessions = all.Where(session => session.Latencies.Count > 0).ToList();
+        Sessions = sessions;
+        Sorted = new double[Estimates.Trials(sessions)];
+        var at = 0;
+        foreach (var session in sessions)
+        {
+            session.Latencies.Sorted.CopyTo(Sorted.AsSpan(at));
+            at += session.Latencies.Count;
+        }
+
+        Array.Sort(Sorted);
+        Missed = all.Sum(session => session.Latencies.Missed);
+    }
+
+    /// <summary>The sessions that have responses.</summary>
+    public IReadOnlyList<SessionSample> Sessions { get; }
+
+    public double[] Sorted { get; }
+
+    /// <summary>Misses, also those of sessions without any response.</summary>
+    public int Missed { get; }
+}

@@ -1,0 +1,221 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Tarry.Findings.Comparisons;
+using Tarry.Findings.Conditions;
+using Tarry.Findings.Quality;
+using Tarry.Metrology;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Findings.Json;
+
+/// <summary>The findings document as JSON, by <c>docs/findings.schema.json</c>: the same document gives the same bytes.</summary>
+public static class FindingsJson
+{
+    private const string NotEstimated = "not estimated by this version";
+
+    /// <summary>The document as indented JSON with line feeds, ending in one.</summary>
+    public static string Write(FindingsDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions
+        {
+            Indented = true,
+            NewLine = "\n",
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }))
+        {
+            Write(json, document);
+        }
+
+        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+    }
+
+    private static void Write(Utf8JsonWriter json, FindingsDocument document)
+    {
+        json.WriteStartObject();
+        json.WriteStartObject("study");
+        json.WriteString("title", document.Title);
+        json.WriteString("reference", document.Reference);
+        json.WriteMilliseconds("margin_ms", document.MarginMs);
+        json.WriteEndObject();
+        json.WriteNumber("seed", document.Seed);
+        json.WriteString("version", document.Version);
+        Write(json, document.Counts);
+        json.WriteStartArray("conditions");
+        foreach (var condition in document.Conditions)
+        {
+            Write(json, condition);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("comparisons");
+        foreach (var comparison in document.Comparisons)
+        {
+            Write(json, comparison);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("ranking");
+        foreach (var ranked in document.Ranking)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", ranked.Id);
+            json.WriteNumber("best_rank", ranked.BestRank);
+            json.WriteNumber("worst_rank", ranked.WorstRank);
+            json.WriteNumber("group", ranked.Group);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        Write(json, document.Cautions);
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, ConditionFinding condition)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", condition.Id);
+        json.WriteStartObject("factors");
+        foreach (var (factor, level) in condition.Factors)
+        {
+            json.WriteString(factor, level);
+        }
+
+        json.WriteEndObject();
+        json.WriteNumberOrNull("nominal_report_hz", condition.NominalReportHz);
+        json.WriteBoolean("is_reference", condition.IsReference);
+        json.WriteNumber("sessions", condition.UsedSessions);
+        Write(json, condition.Counts);
+        json.WriteEstimate("mean_ms", condition.Mean, Milliseconds);
+        if (condition.MeanWithBetweenSessions is { } wider)
+        {
+            json.WriteEstimate("mean_with_session_scatter_ms", wider, Milliseconds);
+        }
+
+        json.WriteEstimate("median_ms", condition.Median, Milliseconds);
+        json.WriteEstimate("p05_ms", condition.P05, Milliseconds);
+        json.WriteEstimate("p95_ms", condition.P95, Milliseconds);
+        json.WriteEstimate("p99_ms", condition.P99, Milliseconds);
+        json.WriteEstimate("sd_ms", condition.StandardDeviation, Milliseconds);
+        json.WriteEstimate("spread_ms", condition.Spread, Milliseconds);
+        json.WriteEstimate("late_share", condition.LateShare, Fraction);
+        if (condition.LateBeyond is { } late)
+        {
+            json.WriteStartObject("late_definition");
+            json.WriteMilliseconds("later_than_ms", late.Threshold.Milliseconds);
+            json.WriteString("definition", late.Definition);
+            json.WriteEndObject();
+        }
+
+        json.WriteEstimate("missed_share", condition.MissedShare, Fraction);
+        if (condition.Relative is { } relative)
+        {
+            json.WriteEstimate("relative_ms", relative, Milliseconds);
+        }
+        else
+        {
+            json.WriteNull("relative_ms");
+        }
+
+        json.WriteStartObject("report_interval_ms");
+        json.WriteStartObject("not_identifiable");
+        json.WriteNull("upper_ms");
+        json.WriteString("reason", NotEstimated);
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.WriteNull("shape");
+        json.WriteNull("device_only");
+        WriteSessions(json, condition.Sessions);
+        Write(json, condition.Cautions);
+        json.WriteEndObject();
+    }
+
+    private static void WriteSessions(Utf8JsonWriter json, IReadOnlyList<SessionFinding> sessions)
+    {
+        json.WriteStartArray("session_findings");
+        foreach (var session in sessions)
+        {
+            json.WriteStartObject();
+            json.WriteString("session", session.Key.ToString());
+            Write(json, session.Counts);
+            json.WriteEstimate("mean_within_session_ms", session.Mean, Milliseconds);
+            json.WriteNumberOrNull("sd_ms", session.StandardDeviation?.Milliseconds);
+            json.WriteBoolean("in_pooled_variance", session.InPool);
+            json.WriteStartArray("exclusion_reasons");
+            foreach (var reason in session.ExclusionReasons)
+            {
+                json.WriteStringValue(reason);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter json, ComparisonFinding comparison)
+    {
+        json.WriteStartObject();
+        json.WriteString("a", comparison.A);
+        json.WriteString("b", comparison.B);
+        json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
+        json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
+        json.WriteMilliseconds("margin_ms", comparison.MarginMs);
+        json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
+        json.WriteNumberOrNull("minimum_detectable_ms", comparison.MinimumDetectable?.Milliseconds);
+        if (comparison.Needed is { } needed)
+        {
+            json.WriteStartObject("needed");
+            json.WriteNumber("sittings", needed.Sittings);
+            json.WriteNumber("trials_per_session", needed.TrialsPerSession);
+            json.WriteEndObject();
+        }
+        else
+        {
+            json.WriteNull("needed");
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, SessionCounts counts)
+    {
+        json.WriteStartObject("counts");
+        json.WriteNumber("captured", counts.Captured);
+        json.WriteNumber("used", counts.Used);
+        json.WriteNumber("missed", counts.Missed);
+        json.WriteNumber("early", counts.Early);
+        json.WriteNumber("refused", counts.Refused);
+        json.WriteNumber("excluded", counts.Excluded);
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
+    {
+        json.WriteStartArray("cautions");
+        foreach (var caution in cautions)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", CautionWording.Key(caution.Kind));
+            json.WriteString("subject", caution.Subject);
+            foreach (var (name, value) in caution.Numbers)
+            {
+                json.WriteNumberOrNull(name, value);
+            }
+
+            json.WriteString("sentence", CautionWording.Sentence(caution));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static double Milliseconds(Latency latency) => latency.Milliseconds;
+
+    private static double Milliseconds(LatencyDifference difference) => difference.Milliseconds;
+
+    private static double Fraction(Proportion share) => share.Value;
+}

@@ -1,0 +1,44 @@
+namespace Tarry.Findings;
+
+/// <summary>The names of methods as they stand in findings; each has a page or section in <c>docs/methods/</c>.</summary>
+public static class MethodName
+{
+    /// <summary>Mean of session means, t interval with moderated variance.</summary>
+    public const string ModeratedSessionMeans = "moderated-t-over-session-means";
+
+    /// <summary>Mean of one session, t interval over 20 batch means.</summary>
+    public const string BatchMeansWithinSession = "batch-means-within-one-session";
+
+    /// <summary>Mean of one session, with the pooled between-session variance of the other conditions added.</summary>
+    public const string WithinSessionPlusPooledScatter = "batch-means-plus-pooled-session-scatter";
+
+    /// <summary>Quantile over all trials; order-statistic interval widened by the between-session scatter.</summary>
+    public const string OrderStatisticsPlusSessionScatter = "order-statistics-plus-session-scatter";
+
+    /// <summary>Quantile of one session; exact order-statistic interval.</summary>
+    public const string OrderStatisticsWithinSession = "order-statistics-within-one-session";
+
+    /// <summary>A scale statistic (sd, spread), t interval of its logarithm over sessions with moderated variance.</summary>
+    public const string ModeratedLogScale = "moderated-t-over-log-session-values";
+
+    /// <summary>Standard deviation of one session, from its kurtosis.</summary>
+    public const string KurtosisWithinSession = "kurtosis-within-one-session";
+
+    /// <summary>A share over sessions, t interval of the square root of session rates.</summary>
+    public const string RootRatesOverSessions = "t-over-root-session-rates";
+
+    /// <summary>A share over sessions whose rates do not differ by more than chance, Clopper-Pearson.</summary>
+    public const string ClopperPearsonOverAgreeingSessions = "clopper-pearson-over-agreeing-sessions";
+
+    /// <summary>A share of one session, Clopper-Pearson.</summary>
+    public const string ClopperPearsonWithinSession = "clopper-pearson-within-one-session";
+
+    /// <summary>Mean of within-sitting differences, t interval with moderated variance.</summary>
+    public const string ModeratedPaired = "moderated-t-within-sittings";
+
+    /// <summary>Difference of means of conditions that share too few sittings.</summary>
+    public const string ModeratedUnpaired = "moderated-t-between-sittings";
+
+    /// <summary>Difference in the one sitting that both share.</summary>
+    public const string DifferenceWithinSession = "batch-means-within-one-sitting";
+}

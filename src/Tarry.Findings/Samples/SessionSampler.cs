@@ -1,0 +1,68 @@
+using System.Runtime.InteropServices;
+using Tarry.Metrology;
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
+
+namespace Tarry.Findings.Samples;
+
+/// <summary>Turns a stored session into a sample: applies exclusions, counts every trial once, and turns ticks into time.</summary>
+internal static class SessionSampler
+{
+    public static SessionSample Prepare(SessionData data, IReadOnlyList<Exclusion> exclusions)
+    {
+        var key = data.Record.Key;
+        var mine = exclusions.Where(exclusion => exclusion.Session == key).ToList();
+        var clocks = data.Record.Segments
+            .Select(segment => new TimerClock(segment.TickHz, segment.ClockFit?.RateErrorPpm ?? 0))
+            .ToArray();
+        var longest = LongestSegment(data);
+        var presses = data.Trials
+            .Where(trial => trial.Segment == longest)
+            .Select(trial => trial.PressTicks)
+            .OfType<long>()
+            .Select(press => clocks[longest].ToMicroseconds(press) / 1000);
+        var latencies = new List<double>(data.Trials.Count);
+        var sequences = new List<long>(data.Trials.Count);
+        var censored = false;
+        foreach (var trial in SessionTally.Used(data, mine))
+        {
+            censored |= trial.LatencyHighTicks is not null;
+            latencies.Add(Milliseconds(trial, clocks[trial.Segment]));
+            sequences.Add(trial.Sequence);
+        }
+
+        var counts = SessionTally.Of(data, mine);
+        return new SessionSample
+        {
+            Key = key,
+            Record = data.Record,
+            Counts = counts,
+            Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
+            Sequences = [.. sequences],
+            PressTimesMs = [.. presses],
+            IntervalCensored = censored,
+            ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],
+        };
+    }
+
+    // Where only an interval is known its middle stands for it, and the caution says so.
+    private static double Milliseconds(Trial trial, TimerClock clock)
+    {
+        var low = clock.ToMicroseconds(trial.LatencyTicks ?? 0);
+        var value = trial.LatencyHighTicks is { } high ? (low + clock.ToMicroseconds(high)) / 2 : low;
+        return value / 1000;
+    }
+
+    private static int LongestSegment(SessionData data)
+    {
+        var sizes = new int[data.Record.Segments.Count];
+        foreach (var trial in data.Trials)
+        {
+            sizes[trial.Segment]++;
+        }
+
+        return Array.IndexOf(sizes, sizes.Max());
+    }
+}

@@ -1,0 +1,140 @@
+using Tarry.Findings.Comparisons;
+using Tarry.Findings.Conditions;
+using Tarry.Findings.Quality;
+using Tarry.Findings.Samples;
+using Tarry.Metrology;
+using Tarry.Statistics.Descriptives;
+using Tarry.Statistics.Intervals;
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+
+namespace Tarry.Findings;
+
+/// <summary>From the sessions of a study to all that it says.</summary>
+public static class StudyAnalysis
+{
+    /// <summary>Analyses a study.</summary>
+    /// <param name="study">The study, opened.</param>
+    /// <param name="seed">The seed of whatever is resampled.</param>
+    /// <param name="version">The version of the program, for the document.</param>
+    /// <param name="cancellation">Stops between sessions.</param>
+    /// <exception cref="StudyException">A session cannot be read.</exception>
+    public static FindingsDocument Run(Study study, ulong seed, string version, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        var file = study.File;
+        var samples = new List<SessionSample>();
+        foreach (var key in study.SessionKeys)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            samples.Add(SessionSampler.Prepare(study.Read(key), file.Exclusions));
+        }
+
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version);
+    }
+
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version)
+    {
+        var conditions = WithUndeclared(file.Conditions, samples);
+        var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
+        var diagnoses = SessionDiagnoses.Of(samples, id => rates[id])
+            .GroupBy(diagnosis => diagnosis.Session.Key.Condition)
+            .ToDictionary(group => group.Key, group => group.ToArray());
+        var present = conditions.Where(condition => diagnoses.ContainsKey(condition.Id)).ToList();
+        var findings = new ConditionFindings(diagnoses);
+
+        var sessionMeans = present.Select(condition => MeansOf(condition, diagnoses[condition.Id]))
+            .Where(means => means.Sittings.Count > 0)
+            .ToList();
+        var pairs = sessionMeans
+            .SelectMany((a, index) => sessionMeans.Skip(index + 1).Select(b => new PairedDifference(a, b)))
+            .ToList();
+        var variances = new PairVariances(sessionMeans, pairs);
+        var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
+        var comparisons = PairFindings.Findings(evidence, file.MarginMs);
+
+        var found = present
+            .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
+            .ToList();
+        return new FindingsDocument
+        {
+            Title = file.Title,
+            Reference = file.Reference,
+            MarginMs = file.MarginMs,
+            Seed = seed,
+            Version = version,
+            Counts = found.Aggregate(new SessionCounts(0, 0, 0, refusedWithoutSession, 0), (sum, condition) => sum + condition.Counts),
+            Conditions = found,
+            Comparisons = comparisons,
+            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, evidence),
+            Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
+        };
+    }
+
+    private static List<ConditionEntry> WithUndeclared(IReadOnlyList<ConditionEntry> declared, IReadOnlyList<SessionSample> samples)
+    {
+        var undeclared = samples.Select(sample => sample.Key.Condition)
+            .Distinct()
+            .Except(declared.Select(condition => condition.Id))
+            .Order(StringComparer.Ordinal)
+            .Select(id => new ConditionEntry { Id = id, Factors = new Dictionary<string, string>() });
+        return [.. declared, .. undeclared];
+    }
+
+    private static SessionMeans MeansOf(ConditionEntry condition, SessionDiagnosis[] diagnoses) => new(
+        condition.Id,
+        condition.Factors.GetValueOrDefault("link", ""),
+        diagnoses.Where(diagnosis => diagnosis.Session.Latencies.Count > 0).ToDictionary(
+            diagnosis => diagnosis.Session.Key.Sitting,
+            diagnosis =>
+            {
+                var latencies = diagnosis.Session.Latencies.InOrder;
+                return new SessionMean(
+                    Moments.Mean(latencies),
+                    VarianceOfMean(latencies),
+                    latencies.Length,
+                    diagnosis.InPool);
+            }));
+
+    // From batch means where there are enough trials, so that dependence between trials is in it.
+    private static double VarianceOfMean(ReadOnlySpan<double> latencies)
+    {
+        if (latencies.Length >= BatchMeansInterval.SmallestCount)
+        {
+            var error = BatchMeansInterval.StandardError(latencies);
+            return error * error;
+        }
+
+        return latencies.Length >= 2 ? Moments.Variance(latencies) / latencies.Length : 0;
+    }
+
+    private static EstimateOutcome<LatencyDifference> Relative(string id, string? reference, IReadOnlyList<ComparisonFinding> comparisons)
+    {
+        foreach (var comparison in comparisons)
+        {
+            if (comparison.A == id && comparison.B == reference)
+            {
+                return comparison.Difference;
+            }
+
+            if (comparison.B == id && comparison.A == reference)
+            {
+                return Reversed(comparison.Difference);
+            }
+        }
+
+        return new NotEnough<LatencyDifference>(0, 1, "sessions of a reference condition");
+    }
+
+    private static EstimateOutcome<LatencyDifference> Reversed(EstimateOutcome<LatencyDifference> difference) =>
+        difference is Estimate<LatencyDifference> estimate
+            ? estimate with
+            {
+                Value = Negative(estimate.Value),
+                Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)),
+            }
+            : difference;
+
+    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
+}

@@ -1,0 +1,39 @@
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+using Tarry.Studies.Trials;
+
+namespace Tarry.Imports;
+
+/// <summary>
+/// What the import of a file would add to a study, and what it would not: read completely before anything is written, so that it
+/// can be shown, or sealed.
+/// </summary>
+/// <remarks>Every row is in exactly one count: rows read = kept + refused, and of the refused some belong to no session.</remarks>
+public sealed record ImportPlan
+{
+    /// <summary>The sessions, by key.</summary>
+    public required IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> Sessions { get; init; }
+
+    /// <summary>Conditions that the study does not have yet, in the order in which they were met.</summary>
+    public required IReadOnlyList<ConditionEntry> NewConditions { get; init; }
+
+    /// <summary>Trials that the file marks as excluded, as entries for the study file.</summary>
+    public required IReadOnlyList<Exclusion> Exclusions { get; init; }
+
+    /// <summary>The file, how it was read, and how many of its rows were kept and refused, and why.</summary>
+    public required ImportRecord Record { get; init; }
+
+    /// <summary>How the file was read: what was inferred, renamed, rounded or left aside. In words.</summary>
+    public required IReadOnlyList<string> Notes { get; init; }
+
+    /// <summary>Adds it to a study: all or nothing.</summary>
+    /// <param name="study">The study whose conditions it was read for.</param>
+    /// <param name="held">The right to write to it.</param>
+    /// <exception cref="StudyException">A session is there already. Nothing was imported.</exception>
+    public void AddTo(Study study, StudyLock held)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
+    }
+}

@@ -1,0 +1,27 @@
+namespace Tarry.Reports.Figures;
+
+/// <summary>Round numbers on a logarithmic axis: 1, 2 and 5 times powers of ten inside a range, thinned to what it has room for.</summary>
+internal static class LogarithmicTicks
+{
+    private static readonly int[] Mantissas = [1, 2, 5];
+
+    /// <summary>The ticks inside a range.</summary>
+    /// <param name="low">The low end, above zero.</param>
+    /// <param name="high">The high end.</param>
+    /// <param name="most">The most ticks wanted, at least one.</param>
+    public static IReadOnlyList<double> Inside(double low, double high, int most)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(low);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(most);
+        var ticks = new List<double>();
+        for (var exponent = (int)Math.Floor(Math.Log10(low)); exponent <= Math.Log10(high); exponent++)
+        {
+            ticks.AddRange(Mantissas
+                .Select(mantissa => exponent < 0 ? mantissa / Math.Pow(10, -exponent) : mantissa * Math.Pow(10, exponent))
+                .Where(tick => tick >= low && tick <= high));
+        }
+
+        var every = (ticks.Count + most - 1) / most;
+        return [.. ticks.Where((_, index) => index % Math.Max(every, 1) == 0)];
+    }
+}

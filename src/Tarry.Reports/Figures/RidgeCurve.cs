@@ -1,0 +1,71 @@
+using Tarry.Findings.Conditions;
+
+namespace Tarry.Reports.Figures;
+
+/// <summary>One density of the ridge: filled, with only its top edge stroked.</summary>
+internal static class RidgeCurve
+{
+    /// <summary>The part on the shared axis, its highest point at the row's height.</summary>
+    public static void DrawMain(Canvas canvas, DensityCurve curve, Scale scale, double baseline, double height, RankedRow row)
+    {
+        var peak = curve.PerMs.Max();
+        if (peak > 0)
+        {
+            Draw(canvas, curve, scale, baseline, point => height * point.PerMs / peak, row);
+        }
+    }
+
+    /// <summary>The part beyond the break. On a logarithmic axis the height is latency times density, so that area is share of trials.</summary>
+    /// <param name="canvas">Where to draw.</param>
+    /// <param name="curve">The density.</param>
+    /// <param name="scale">The tail's axis.</param>
+    /// <param name="baseline">The row's base.</param>
+    /// <param name="height">The height of the tallest tail.</param>
+    /// <param name="tallest">The greatest <see cref="TailPeak"/> of all rows, so that tails compare.</param>
+    /// <param name="row">Whose density it is.</param>
+    public static void DrawTail(Canvas canvas, DensityCurve curve, Scale scale, double baseline, double height, double tallest, RankedRow row)
+    {
+        canvas.Line(scale.At(scale.Low), baseline, scale.At(scale.High), baseline, "rule", 0.06);
+        if (tallest > 0)
+        {
+            Draw(canvas, curve, scale, baseline, point => 0.8 * height * point.Ms * point.PerMs / tallest, row);
+        }
+    }
+
+    /// <summary>The greatest latency times density beyond a latency.</summary>
+    public static double TailPeak(DensityCurve curve, double cutMs) =>
+        SharedTail.Between(curve, cutMs, double.PositiveInfinity).Select(point => point.Ms * point.PerMs).DefaultIfEmpty(0).Max();
+
+    private static void Draw(Canvas canvas, DensityCurve curve, Scale scale, double baseline, Func<(double Ms, double PerMs), double> heightOf, RankedRow row)
+    {
+        var edge = Thinned([.. SharedTail.Between(curve, scale.Low, scale.High).Select(point => (X: scale.At(point.Ms), Y: baseline - heightOf(point)))]);
+        if (edge.Count < 2)
+        {
+            return;
+        }
+
+        if (!row.IsOpen)
+        {
+            canvas.Trace([(edge[0].X, baseline), .. edge, (edge[^1].X, baseline)], "pale", closed: true);
+        }
+
+        canvas.Trace(edge, row.Condition.IsReference ? "reference-line" : "mark", width: 0.11, dashed: row.IsOpen);
+    }
+
+    // A point nearer than this to the last drawn one is not seen; ends and turning points stay.
+    private static List<(double X, double Y)> Thinned(IReadOnlyList<(double X, double Y)> points)
+    {
+        const double invisible = 0.04;
+        var kept = new List<(double X, double Y)>();
+        for (var index = 0; index < points.Count; index++)
+        {
+            var isEnd = index == 0 || index == points.Count - 1;
+            if (isEnd || Math.Abs(points[index].X - kept[^1].X) + Math.Abs(points[index].Y - kept[^1].Y) > invisible)
+            {
+                kept.Add(points[index]);
+            }
+        }
+
+        return kept;
+    }
+}

@@ -1,0 +1,100 @@
+namespace Tarry.Reports.Figures;
+
+/// <summary>Where things go in a figure of one row a condition: heading, key, rows with labels beside or above their marks, axis, notes.</summary>
+internal sealed class RowLayout
+{
+    /// <summary>White space around everything.</summary>
+    public const double Margin = 1;
+
+    private const double HeadingSize = 1.25;
+    private const double NoteSize = 0.85;
+    private const double NoteHeight = 1.25;
+    private const double AxisHeight = 3;
+    private const double MostLabelEm = 17;
+    private const double LeastLabelEm = 6;
+
+    private readonly IReadOnlyList<string> noteLines;
+
+    /// <summary>A layout for a style.</summary>
+    /// <param name="style">What the figure is drawn for.</param>
+    /// <param name="rows">Its rows.</param>
+    /// <param name="pitches">Least and greatest height of a row where labels go beside the marks, and its height where they go above.</param>
+    /// <param name="rightColumn">Room right of the marks where labels go beside them.</param>
+    /// <param name="legendHeight">Room for the key.</param>
+    /// <param name="notes">What is said below, a sentence each.</param>
+    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double rightColumn, double legendHeight, IReadOnlyList<string> notes)
+    {
+        IsNarrow = style.IsNarrow;
+        var width = style.Width / style.TextSize;
+        noteLines = TextFit.Lines(string.Join(' ', notes), (width - (2 * Margin)) / NoteSize);
+        LegendTop = Margin + HeadingSize + 0.7;
+        RowsTop = LegendTop + legendHeight + 1.6;
+        var below = AxisHeight + (noteLines.Count * NoteHeight) + Margin;
+        var count = Math.Max(rows.Count, 1);
+        var least = IsNarrow ? pitches.Narrow : pitches.Least;
+        Style = style.Fitted(RowsTop + below + (count * least));
+        var room = Style.Height is { } height ? ((height / Style.TextSize) - RowsTop - below) / count : least;
+        Pitch = Math.Clamp(room, least, Math.Max(least, pitches.Greatest));
+        RowsBottom = RowsTop + (count * Pitch);
+        HeightEm = RowsBottom + below;
+
+        var widthEm = Style.Width / Style.TextSize;
+        var labels = rows.Select(row => TextFit.Width(row.Condition.Id)).DefaultIfEmpty(0).Max() + 0.8;
+        LabelLeft = IsNarrow ? Margin + 0.6 : Margin + 4.8;
+        PlotLeft = IsNarrow ? LabelLeft : LabelLeft + Math.Clamp(labels, LeastLabelEm, MostLabelEm);
+        PlotRight = widthEm - Margin - (IsNarrow ? 0.6 : rightColumn + 1);
+        Right = widthEm - Margin;
+    }
+
+    /// <summary>The style, its text made to fit.</summary>
+    public FigureStyle Style { get; }
+
+    /// <summary>Whether labels go above their marks.</summary>
+    public bool IsNarrow { get; }
+
+    /// <summary>The figure's height where the style leaves it open.</summary>
+    public double HeightEm { get; }
+
+    /// <summary>Where the key begins.</summary>
+    public double LegendTop { get; }
+
+    /// <summary>Where the rows begin.</summary>
+    public double RowsTop { get; }
+
+    /// <summary>Where the rows end and the axis stands.</summary>
+    public double RowsBottom { get; }
+
+    /// <summary>The height of a row.</summary>
+    public double Pitch { get; }
+
+    /// <summary>Where labels begin.</summary>
+    public double LabelLeft { get; }
+
+    /// <summary>The left end of the marks.</summary>
+    public double PlotLeft { get; }
+
+    /// <summary>The right end of the marks.</summary>
+    public double PlotRight { get; }
+
+    /// <summary>The right end of everything.</summary>
+    public double Right { get; }
+
+    /// <summary>The bracket of a tie group.</summary>
+    public double BracketX => IsNarrow ? 0.5 : LabelLeft - 1;
+
+    /// <summary>Room for a label.</summary>
+    public double LabelRoom => IsNarrow ? Right - LabelLeft : PlotLeft - LabelLeft - 0.4;
+
+    /// <summary>The heading.</summary>
+    public void DrawHeading(Canvas canvas, string heading) =>
+        canvas.Text(Margin, Margin + HeadingSize * 0.8, heading, "strong", size: HeadingSize, room: Right - Margin);
+
+    /// <summary>The notes, below the axis.</summary>
+    public void DrawNotes(Canvas canvas)
+    {
+        for (var line = 0; line < noteLines.Count; line++)
+        {
+            canvas.Text(Margin, RowsBottom + AxisHeight + ((line + 0.8) * NoteHeight), noteLines[line], "soft", size: NoteSize);
+        }
+    }
+}

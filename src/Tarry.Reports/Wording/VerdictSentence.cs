@@ -1,0 +1,65 @@
+using Tarry.Findings.Comparisons;
+using Tarry.Metrology;
+using static Tarry.Reports.Wording.EstimateWording;
+using static Tarry.Reports.Wording.Numbers;
+
+namespace Tarry.Reports.Wording;
+
+/// <summary>What can be said of one pair of conditions, in words.</summary>
+public static class VerdictSentence
+{
+    /// <summary>The verdict in a few words, for a table.</summary>
+    public static string InBrief(Verdict verdict) => verdict switch
+    {
+        Verdict.Slower => "slower",
+        Verdict.Faster => "faster",
+        Verdict.BelowMargin => "told, below the margin",
+        Verdict.NoDifferenceThatMatters => "no difference that matters",
+        Verdict.Undecided => "undecided",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "A verdict without words."),
+    };
+
+    /// <summary>The whole finding: both conditions, the difference with its interval, sessions and trials, and what it would take where it is open.</summary>
+    public static string Of(ComparisonFinding comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        var (a, b) = (comparison.A, comparison.B);
+        if (comparison.Difference is not Estimate<LatencyDifference> difference)
+        {
+            return $"{a} and {b} cannot be compared: {Lack(comparison.Difference)}.";
+        }
+
+        var claim = Claim(difference, Quantity.Difference);
+        var margin = Milliseconds(comparison.MarginMs);
+        return comparison.Verdict switch
+        {
+            Verdict.Slower => $"{a} is slower than {b}: {claim}.",
+            Verdict.Faster => $"{a} is faster than {b}: {claim}.",
+            Verdict.BelowMargin => $"{a} and {b} are told apart, but by less than the margin of {margin}: {claim}.",
+            Verdict.NoDifferenceThatMatters => $"{a} and {b} are not told apart, and any difference lies inside the margin of {margin}: {claim}.",
+            Verdict.Undecided => $"{a} against {b} is undecided: {claim}. {Open(comparison)}",
+            _ => throw new ArgumentOutOfRangeException(nameof(comparison), comparison.Verdict, "A verdict without words."),
+        };
+    }
+
+    /// <summary>Why a pair is open, and what it would take.</summary>
+    internal static string Open(ComparisonFinding comparison)
+    {
+        var margin = Milliseconds(comparison.MarginMs);
+        if (comparison.AdjustedP is null)
+        {
+            return "One sitting does not show how much the difference changes from sitting to sitting; measure both again in at least two more.";
+        }
+
+        var sentence = $"The two are not told apart, and a difference of {margin} or more is not ruled out.";
+        return comparison.Needed is { } needed ? $"{sentence} {Take(needed, margin)}" : sentence;
+    }
+
+    /// <summary>What it takes, as a sentence.</summary>
+    internal static string Take(Needed needed, string margin) =>
+        $"To tell a difference of {margin} with 80{NoBreakSpace}% power takes {Design(needed)}.";
+
+    /// <summary>What it takes, in a few words.</summary>
+    internal static string Design(Needed needed) =>
+        $"{Count(needed.Sittings, "sitting")} in all with {Count(needed.TrialsPerSession, "trial")} in each session";
+}

@@ -1,0 +1,9 @@
+using System.CommandLine;
+
+namespace Tarry.Commands;
+
+/// <summary>The study's folder, first argument of most commands.</summary>
+internal static class StudyArgument
+{
+    public static Argument<string> Create() => new("STUDY") { Description = "The study's folder." };
+}

@@ -1,0 +1,61 @@
+using Tarry.Imports;
+using Tarry.Rig;
+using Tarry.Rig.Runs;
+using Tarry.Studies;
+
+namespace Tarry.Output;
+
+/// <summary>Turns what went wrong into a message with place and remedy, and an exit code.</summary>
+internal static class Failure
+{
+    public static bool IsExpected(Exception exception) =>
+        exception is StudyException or ImportException or RigException or RunSettingsException or UsageException
+            or IOException or UnauthorizedAccessException or OperationCanceledException;
+
+    public static int Report(Exception exception, Terminal terminal)
+    {
+        switch (exception)
+        {
+            case OperationCanceledException:
+                terminal.Error.WriteLine("tarry: stopped");
+                return ExitCode.Stopped;
+            case StudyException study:
+                Write(terminal, study.Message, study.Place, study.Remedy);
+                return study switch
+                {
+                    StudyDiskException => ExitCode.RigOrDiskFailed,
+                    StudyDamagedException => ExitCode.DataSaysNo,
+                    _ => ExitCode.WrongUse,
+                };
+            case ImportException import:
+                Write(terminal, import.Problem, import.Place, import.Remedy);
+                return ExitCode.WrongUse;
+            case UsageException usage:
+                Write(terminal, usage.Message, null, usage.Remedy);
+                return ExitCode.WrongUse;
+            case RunSettingsException settings:
+                Write(terminal, settings.Message, null, settings.Remedy);
+                return ExitCode.WrongUse;
+            case RigException rig:
+                Write(terminal, rig.Message, null, rig.Remedy);
+                return ExitCode.RigOrDiskFailed;
+            default:
+                Write(terminal, exception.Message, null, "See that the folder can be written and the disk has room, then try again.");
+                return ExitCode.RigOrDiskFailed;
+        }
+    }
+
+    private static void Write(Terminal terminal, string message, string? place, string remedy)
+    {
+        terminal.Error.WriteLine($"tarry: {message}");
+        if (place is not null && !message.Contains(place, StringComparison.Ordinal))
+        {
+            terminal.Error.WriteLine($"  where: {place}");
+        }
+
+        if (!message.Contains(remedy, StringComparison.Ordinal))
+        {
+            terminal.Error.WriteLine($"  what to do: {remedy}");
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using Spectre.Console;
+using Tarry.Findings;
+using Tarry.Findings.Comparisons;
+using Tarry.Findings.Conditions;
+using Tarry.Findings.Quality;
+using Tarry.Metrology;
+using static System.FormattableString;
+
+namespace Tarry.Output;
+
+/// <summary>The findings as a table and sentences for a terminal.</summary>
+internal static class FindingsText
+{
+    private const int WideEnough = 150;
+
+    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
+    [
+        ("rank", false, (ranked, _, _) => ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
+        ("condition", false, (_, condition, _) => condition.Id),
+        ("mean", false, (_, condition, _) => Cell(condition.Mean, latency => latency.Milliseconds)),
+        ("less reference", false, (_, condition, _) => condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
+        ("sd", true, (_, condition, _) => Value(condition.StandardDeviation, difference => difference.Milliseconds)),
+        ("p5 to p95", true, (_, condition, _) => $"{Value(condition.P05, latency => latency.Milliseconds)} to {Value(condition.P95, latency => latency.Milliseconds)}"),
+        ("late %", true, (_, condition, _) => Percent(condition.LateShare)),
+        ("sessions", true, (_, condition, _) => Invariant($"{condition.UsedSessions}")),
+        ("used", true, (_, condition, _) => Invariant($"{condition.Counts.Used}")),
+        ("verdict", false, (_, condition, document) => VerdictAgainstReference(condition, document)),
+    ];
+
+    public static void Write(FindingsDocument document, Terminal terminal)
+    {
+        var counts = document.Counts;
+        terminal.Out.WriteLine(document.Title);
+        terminal.Out.WriteLine(Invariant(
+            $"captured {counts.Captured} = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}"));
+        terminal.Out.WriteLine();
+        WriteTable(document, terminal);
+        terminal.Out.WriteLine();
+        terminal.Out.WriteLine(Invariant(
+            $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {document.MarginMs} ms; a verdict is against {document.Reference ?? "no reference"}."));
+        foreach (var caution in document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions))
+        {
+            terminal.Out.WriteLine($"caution ({CautionWording.Key(caution.Kind)}): {CautionWording.Sentence(caution)}");
+        }
+    }
+
+    private static void WriteTable(FindingsDocument document, Terminal terminal)
+    {
+        var console = terminal.Tables();
+        var columns = Columns.Where(column => !column.OnlyWhereWide || console.Profile.Width >= WideEnough).ToList();
+        var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
+        columns.ForEach(column => table.AddColumn(new TableColumn(column.Name).NoWrap()));
+        var conditions = document.Conditions.ToDictionary(condition => condition.Id);
+        foreach (var ranked in document.Ranking)
+        {
+            table.AddRow(columns.Select(column => new Text(column.Cell(ranked, conditions[ranked.Id], document))));
+        }
+
+        console.Write(table);
+    }
+
+    private static string VerdictAgainstReference(ConditionFinding condition, FindingsDocument document)
+    {
+        foreach (var comparison in document.Comparisons)
+        {
+            if (comparison.A == condition.Id && comparison.B == document.Reference)
+            {
+                return VerdictWording.Key(comparison.Verdict);
+            }
+
+            if (comparison.B == condition.Id && comparison.A == document.Reference)
+            {
+                return VerdictWording.Key(VerdictWording.Reversed(comparison.Verdict));
+            }
+        }
+
+        return "";
+    }
+
+    private static string Cell<T>(EstimateOutcome<T> outcome, Func<T, double> number)
+        where T : struct, IComparable<T> => outcome switch
+        {
+            Estimate<T> estimate => Invariant($"{number(estimate.Value):0.000} ({number(estimate.Interval.Low):0.000} to {number(estimate.Interval.High):0.000})"),
+            NotEnough<T> not => Invariant($"{not.Have} of {not.Need} {not.Of}"),
+            _ => "",
+        };
+
+    private static string Value<T>(EstimateOutcome<T> outcome, Func<T, double> number)
+        where T : struct, IComparable<T> =>
+        outcome is Estimate<T> estimate ? Invariant($"{number(estimate.Value):0.000}") : "?";
+
+    private static string Percent(EstimateOutcome<Proportion> outcome) =>
+        outcome is Estimate<Proportion> estimate ? Invariant($"{estimate.Value.Value * 100:0.00}") : "?";
+}

@@ -1,0 +1,50 @@
+using Tarry.Imports;
+using static System.FormattableString;
+
+namespace Tarry.Output;
+
+/// <summary>What an import read and refused, in words.</summary>
+internal static class ImportText
+{
+    private const int ShownPlaces = 10;
+
+    public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
+    {
+        terminal.Out.WriteLine(Invariant(
+            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {plan.Record.RowsRead} rows in {plan.Sessions.Count} session(s), {plan.NewConditions.Count} new condition(s)."));
+        if (explain)
+        {
+            foreach (var note in plan.Notes)
+            {
+                terminal.Out.WriteLine($"  {note}");
+            }
+
+            foreach (var session in plan.Sessions)
+            {
+                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {session.Trials.Count} trials"));
+            }
+        }
+
+        var refused = plan.Record.RefusedTotal;
+        if (refused == 0)
+        {
+            return;
+        }
+
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {refused} row(s):"));
+        foreach (var (reason, count) in plan.Record.RefusedByReason)
+        {
+            terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));
+        }
+
+        foreach (var item in plan.Record.Refused.Take(ShownPlaces))
+        {
+            terminal.Error.WriteLine($"  {item.Place}: {item.Reason}");
+        }
+
+        if (refused > ShownPlaces)
+        {
+            terminal.Error.WriteLine(Invariant($"  and {refused - ShownPlaces} more; the study's imports folder lists the first 1,000."));
+        }
+    }
+}

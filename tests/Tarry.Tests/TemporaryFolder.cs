@@ -1,0 +1,17 @@
+namespace Tarry.Tests;
+
+/// <summary>A folder that is gone after the test.</summary>
+internal sealed class TemporaryFolder : IDisposable
+{
+    public string Path { get; } = Directory.CreateTempSubdirectory("tarry-test-").FullName;
+
+    public string this[string name] => System.IO.Path.Combine(Path, name);
+
+    public string Write(string name, string text)
+    {
+        File.WriteAllText(this[name], text);
+        return this[name];
+    }
+
+    public void Dispose() => Directory.Delete(Path, recursive: true);
+}
