@@ -109,6 +109,25 @@ public sealed class CaptureRunTests : IDisposable
     }
 
     [Fact]
+    public void Run_CancelledWhileTheRigIsGone_LeavesTheJournal()
+    {
+        var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { UnplugsAfterTrials = [60], UnpluggedSeconds = 100 });
+        using var cancellation = new CancellationTokenSource();
+        var stopped = temporary.Run(bench, 100, cancellation.Token, new WhenReported(report =>
+        {
+            if (report.Phase == RunPhase.WaitingForRig)
+            {
+                cancellation.Cancel();
+            }
+        }));
+        Assert.False(stopped.Completed);
+        bench.Pause(TimeSpan.FromSeconds(100), TestContext.Current.CancellationToken);
+        var session = temporary.Run(bench, 100).Session!;
+        Assert.Equal(100, session.Trials.Count);
+        AssertAsInjected(session.Trials, bench.Injected);
+    }
+
+    [Fact]
     public void Run_Cancelled_TakesTheTrialInFlightAndIsResumedByTheSameRequest()
     {
         var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions());
