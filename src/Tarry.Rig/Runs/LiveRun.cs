@@ -41,25 +41,26 @@ internal sealed class LiveRun
         {
             var inOurRun = setup.IsOurs(connection.Link);
             NoteResumption(ledger, inOurRun);
-            var failingSince = time.GetTimestamp();
+            var movedAt = time.GetTimestamp();
             while (true)
             {
+                var last = ledger.Intake.Last;
                 if (!inOurRun)
                 {
                     reporter.Report(RunPhase.Configuring);
                     inOurRun = setup.Begin(connection.Link, cancellation);
                 }
 
-                if (inOurRun)
+                var end = inOurRun ? capture.Capture(connection.Link, cancellation) : CaptureEnd.Lost;
+                if (ledger.Intake.Last > last)
                 {
-                    failingSince = time.GetTimestamp();
+                    movedAt = time.GetTimestamp();
                 }
-                else if (time.GetElapsedTime(failingSince) > request.ReturnLimit)
+                else if (time.GetElapsedTime(movedAt) > request.ReturnLimit)
                 {
                     throw new RigException("The rig says who it is, and takes no commands.", "Check the line from the host to the rig: cable, adapter, ground.");
                 }
 
-                var end = inOurRun ? capture.Capture(connection.Link, cancellation) : CaptureEnd.Lost;
                 if (end == CaptureEnd.RunOver && IsReached(ledger))
                 {
                     return Seal(ledger);
@@ -141,6 +142,7 @@ internal sealed class LiveRun
     {
         LinkState.Dead => "the port broke",
         LinkState.Silent => "three seconds of silence",
+        LinkState.Deaf => "it took no commands",
         LinkState.Restarted => "it restarted and did not answer",
         _ => "it did not answer a command",
     };

@@ -83,6 +83,22 @@ public class RigLinkTests
     }
 
     [Fact]
+    public void State_FifteenSecondsOfCommandsWithoutAnAnswer_IsDeafUntilGreeted()
+    {
+        using var link = Open(body => body.StartsWith("A ", StringComparison.Ordinal) ? null : body);
+        var start = bench.Time.GetTimestamp();
+        while (link.State == LinkState.Alive)
+        {
+            Assert.Null(link.Ask(HostCommand.Stop));
+        }
+
+        Assert.Equal(LinkState.Deaf, link.State);
+        Assert.InRange(bench.Time.GetElapsedTime(start).TotalSeconds, 15, 16);
+        Assert.NotNull(link.Greet(Second, TestContext.Current.CancellationToken));
+        Assert.Equal(LinkState.Alive, link.State);
+    }
+
+    [Fact]
     public void State_FrameOfAnotherBoot_IsRestartedUntilGreeted()
     {
         var other = false;

@@ -153,6 +153,34 @@ public sealed class BadRigTests : IDisposable
     }
 
     [Fact]
+    public void Run_CommandsNoLongerArrive_FailsInTimeAndKeepsWhatCame()
+    {
+        var source = new TamperingPortSource(
+            bench,
+            body => body,
+            body => bench.Injected.Count > 50 && !body.StartsWith("h ", StringComparison.Ordinal) ? null : body);
+        var request = new RunRequest { Key = TemporaryStudy.Key, Trials = 200, ReturnLimit = TimeSpan.FromSeconds(20) };
+        Assert.Throws<RigException>(() => temporary.Run(source, request));
+        Assert.InRange(temporary.Study.Read(TemporaryStudy.Key).Trials.Count, 50, 75);
+    }
+
+    [Fact]
+    public void Run_CancelledWhenCommandsNoLongerArrive_Ends()
+    {
+        using var cancellation = new CancellationTokenSource();
+        var source = new TamperingPortSource(bench, body => body, body => cancellation.IsCancellationRequested ? null : body);
+        var stopped = temporary.Run(source, 200, cancellation.Token, new WhenReported(report =>
+        {
+            if (report.Responses > 50)
+            {
+                cancellation.Cancel();
+            }
+        }));
+        Assert.False(stopped.Completed);
+        Assert.InRange(stopped.Final.CapturedOnDisk, 50, 90);
+    }
+
+    [Fact]
     public void Run_ParameterRefused_StopsWithTheReason() =>
         Assert.Contains("Range", Assert.Throws<RigException>(() => Run(body => body.StartsWith("A ", StringComparison.Ordinal) && body.EndsWith('c') ? "N" + body[1..] + " range" : body)).Message, StringComparison.Ordinal);
 
