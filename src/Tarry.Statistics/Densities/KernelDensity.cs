@@ -2,13 +2,15 @@ namespace Tarry.Statistics.Densities;
 
 /// <summary>A Gaussian kernel density estimate on an evenly spaced grid.</summary>
 /// <remarks>
-/// f(x) = 1/(n h) sum phi((x - x_i)/h), exact to 1e-13: each kernel is walked outward along the grid by the recurrence
-/// of a Gaussian at even steps, so a trial costs one exponential and two products a grid point, and the whole is linear
-/// in trials. Kernels stop at 8 bandwidths. Mass beyond the grid is not folded back.
+/// f(x) = 1/(n h) sum phi((x - x_i)/h), exact to 1e-12 of its height: each kernel is walked outward along the grid, four
+/// places at a time, by the recurrence of a Gaussian at even steps, so a trial costs a few exponentials and two products a
+/// place, and the whole is linear in trials. Kernels stop at 8 bandwidths. Mass beyond the grid is not folded back. The
+/// blocks of four are part of the method, so that the result is the same to the bit on every machine.
 /// </remarks>
 public static class KernelDensity
 {
     private const double Reach = 8;
+    private const int Block = KernelWalk.Block;
 
     /// <summary>The density at <paramref name="points"/> places from <paramref name="from"/> to <paramref name="to"/>, both included.</summary>
     /// <param name="values">One or more finite values.</param>
@@ -26,15 +28,32 @@ public static class KernelDensity
         Argument.RequirePositive(bandwidth, nameof(bandwidth));
         Argument.RequireAtLeast(points, 2, nameof(points), "512 draws a smooth curve.");
         Argument.RequirePositive(to - from, "to - from");
-        var density = new double[points];
         var step = (to - from) / (points - 1) / bandwidth;
+        var padded = new double[points + (2 * Block)];
+        var walk = new KernelWalk(step);
         foreach (var value in values)
         {
-            Add(density, (value - from) / bandwidth, step);
+            var centre = (value - from) / bandwidth;
+            var first = Math.Max(0, Math.Ceiling((centre - Reach) / step));
+            var last = Math.Min(points - 1, Math.Floor((centre + Reach) / step));
+            if (first > last)
+            {
+                continue;
+            }
+
+            if (step > 1)
+            {
+                AddOneByOne(padded, centre, step, (int)first, (int)last);
+            }
+            else
+            {
+                walk.Add(padded, centre, (int)first, (int)last);
+            }
         }
 
         var scale = 1 / (values.Length * bandwidth * Math.Sqrt(2 * Math.PI));
-        for (var i = 0; i < points; i++)
+        var density = padded[Block..^Block];
+        for (var i = 0; i < density.Length; i++)
         {
             density[i] *= scale;
         }
@@ -42,35 +61,12 @@ public static class KernelDensity
         return density;
     }
 
-    private static void Add(double[] density, double centre, double step)
+    private static void AddOneByOne(double[] padded, double centre, double step, int first, int last)
     {
-        var first = Math.Max(0, Math.Ceiling((centre - Reach) / step));
-        var last = Math.Min(density.Length - 1, Math.Floor((centre + Reach) / step));
-        if (first > last)
+        for (var i = first; i <= last; i++)
         {
-            return;
-        }
-
-        var nearest = (int)Math.Clamp(Math.Round(centre / step), first, last);
-        var u = (nearest * step) - centre;
-        var height = Math.Exp(-0.5 * u * u);
-        var shrink = Math.Exp(-step * step);
-        var ratioUp = Math.Exp(-step * (u + (0.5 * step)));
-        var ratioDown = Math.Exp(step * (u - (0.5 * step)));
-        var value = height;
-        for (var i = nearest; i <= (int)last; i++)
-        {
-            density[i] += value;
-            value *= ratioUp;
-            ratioUp *= shrink;
-        }
-
-        value = height;
-        for (var i = nearest - 1; i >= (int)first; i--)
-        {
-            value *= ratioDown;
-            ratioDown *= shrink;
-            density[i] += value;
+            var u = (i * step) - centre;
+            padded[i + Block] += Math.Exp(-0.5 * u * u);
         }
     }
 }

@@ -15,24 +15,67 @@ public static class Autocorrelation
     {
         Argument.RequireAtLeast(lag, 1, nameof(lag), "Lag 1 compares neighbours.");
         Argument.RequireCount(inOrder, lag + 1, nameof(inOrder));
-        var mean = Moments.Mean(inOrder);
-        var squares = 0.0;
-        foreach (var value in inOrder)
+        var deviations = Deviations(inOrder);
+        return SumOfProducts(deviations, lag) / SumOfProducts(deviations, 0);
+    }
+
+    /// <summary>The autocorrelations at lags 1 to <paramref name="lags"/>.</summary>
+    /// <param name="inOrder">The values in capture order; more than <paramref name="lags"/>, not all equal, finite.</param>
+    /// <param name="lags">How many, 1 or more.</param>
+    /// <exception cref="ArgumentException">There are too few values, one is not finite, or all are equal.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number of lags is not positive.</exception>
+    public static double[] UpToLag(ReadOnlySpan<double> inOrder, int lags)
+    {
+        Argument.RequireAtLeast(lags, 1, nameof(lags), "Lag 1 compares neighbours.");
+        Argument.RequireCount(inOrder, lags + 1, nameof(inOrder));
+        var deviations = Deviations(inOrder);
+        var squares = SumOfProducts(deviations, 0);
+        var autocorrelations = new double[lags];
+        for (var lag = 1; lag <= lags; lag++)
         {
-            squares += (value - mean) * (value - mean);
+            autocorrelations[lag - 1] = SumOfProducts(deviations, lag) / squares;
         }
 
-        if (squares == 0)
+        return autocorrelations;
+    }
+
+    private static double[] Deviations(ReadOnlySpan<double> inOrder)
+    {
+        var mean = Moments.Mean(inOrder);
+        if (inOrder.IndexOfAnyExcept(inOrder[0]) < 0)
         {
             throw new ArgumentException("Every value is the same; an autocorrelation needs values that vary. Check for constant values first.", nameof(inOrder));
         }
 
-        var products = 0.0;
-        for (var i = lag; i < inOrder.Length; i++)
+        var deviations = new double[inOrder.Length];
+        for (var i = 0; i < deviations.Length; i++)
         {
-            products += (inOrder[i - lag] - mean) * (inOrder[i] - mean);
+            deviations[i] = inOrder[i] - mean;
         }
 
-        return products / squares;
+        return deviations;
+    }
+
+    private static double SumOfProducts(ReadOnlySpan<double> deviations, int lag)
+    {
+        // Four sums side by side hide the latency of adding; their fixed number keeps the result the same everywhere.
+        var (a, b, c, d) = (0.0, 0.0, 0.0, 0.0);
+        var left = deviations[..^lag];
+        var right = deviations[lag..];
+        var i = 0;
+        for (; i + 3 < left.Length; i += 4)
+        {
+            a += left[i] * right[i];
+            b += left[i + 1] * right[i + 1];
+            c += left[i + 2] * right[i + 2];
+            d += left[i + 3] * right[i + 3];
+        }
+
+        for (; i < left.Length; i++)
+        {
+            a += left[i] * right[i];
+        }
+
+        return a + b + c + d;
     }
 }

@@ -27,14 +27,22 @@ public static class BinomialDistribution
         var target = probability * (1 - 2e-15);
         var guess = (trials * share) + (NormalDistribution.Quantile(probability) * Math.Sqrt(trials * share * (1 - share)));
         var count = Math.Clamp((int)Math.Floor(guess), 0, trials);
-        while (count > 0 && Cdf(count - 1, trials, share) >= target)
+
+        // From one cumulative probability near the answer, walk by single probabilities.
+        var cumulative = Cdf(count, trials, share);
+        var single = Probability(count, trials, share);
+        while (count > 0 && cumulative - single >= target)
         {
+            cumulative -= single;
+            single *= count * (1 - share) / ((trials - count + 1) * share);
             count--;
         }
 
-        while (count < trials && Cdf(count, trials, share) < target)
+        while (count < trials && cumulative < target)
         {
             count++;
+            single *= (trials - count + 1) * share / (count * (1 - share));
+            cumulative += single;
         }
 
         return count;

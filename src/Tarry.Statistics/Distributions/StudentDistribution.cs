@@ -1,8 +1,12 @@
+using MathNet.Numerics;
+
 namespace Tarry.Statistics.Distributions;
 
 /// <summary>Student's t distribution, for any degrees of freedom above 0, fractional or infinite (then the normal).</summary>
 public static class StudentDistribution
 {
+    private const double ManyDegreesOfFreedom = 1e7;
+
     /// <summary>The probability of a value at or below <paramref name="t"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The degrees of freedom are not above 0.</exception>
     public static double Cdf(double t, double degreesOfFreedom) =>
@@ -26,6 +30,11 @@ public static class StudentDistribution
         if (double.IsPositiveInfinity(t))
         {
             return 0;
+        }
+
+        if (degreesOfFreedom > ManyDegreesOfFreedom)
+        {
+            return NormalDistribution.Cdf(-AsNormal(t, degreesOfFreedom));
         }
 
         var square = t * t;
@@ -67,6 +76,14 @@ public static class StudentDistribution
             increasing: false));
         return p < 0.5 ? -magnitude : magnitude;
     }
+
+    /// <summary>
+    /// The normal value of nearly the same tail, (8v + 1)/(8v + 3) sqrt(v ln(1 + t^2/v)) (D. L. Wallace, Ann. Math. Statist.
+    /// 30, 1959): its error falls with the square of v, where the incomplete beta function begins to lose digits.
+    /// </summary>
+    private static double AsNormal(double t, double degreesOfFreedom) =>
+        ((8 * degreesOfFreedom) + 1) / ((8 * degreesOfFreedom) + 3)
+        * Math.Sqrt(degreesOfFreedom * SpecialFunctions.Log1p(t * t / degreesOfFreedom));
 
     private static double Density(double t, double degreesOfFreedom)
     {

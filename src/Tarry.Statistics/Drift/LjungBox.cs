@@ -22,11 +22,11 @@ public static class LjungBox
         }
 
         var n = (double)inOrder.Length;
+        var autocorrelations = Autocorrelation.UpToLag(inOrder, lags);
         var sum = 0.0;
         for (var lag = 1; lag <= lags; lag++)
         {
-            var r = Autocorrelation.AtLag(inOrder, lag);
-            sum += r * r / (n - lag);
+            sum += autocorrelations[lag - 1] * autocorrelations[lag - 1] / (n - lag);
         }
 
         var statistic = n * (n + 2) * sum;

@@ -107,7 +107,7 @@ public sealed class ModeratedVarianceTests
     public void PairedModeratedInterval_FewSessions_Covers(int sessions, double slack)
     {
         const int conditions = 24;
-        const int repetitions = 400;
+        const int repetitions = 1000;
         var generator = new SeededGenerator(31);
         var covered = 0;
         var differences = new double[sessions];
