@@ -12,6 +12,9 @@ public enum LinkState
     /// <summary>Nothing good was heard for three seconds.</summary>
     Silent,
 
+    /// <summary>The rig speaks, but for fifteen seconds it answered nothing that it was asked.</summary>
+    Deaf,
+
     /// <summary>The port broke.</summary>
     Dead,
 }

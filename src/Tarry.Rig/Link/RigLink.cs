@@ -19,6 +19,9 @@ public sealed class RigLink : IDisposable
     /// <summary>After this without a good frame the link is dead: heartbeats are due every second.</summary>
     public static readonly TimeSpan SilenceLimit = TimeSpan.FromSeconds(3);
 
+    /// <summary>After this without an answer, though the rig speaks, the link is dead the other way.</summary>
+    public static readonly TimeSpan DeafLimit = TimeSpan.FromSeconds(15);
+
     private const int Repeats = 5;
     private readonly IRigPort port;
     private readonly TimeProvider time;
@@ -30,6 +33,7 @@ public sealed class RigLink : IDisposable
     private byte number;
     private ushort pingId;
     private bool restarted;
+    private long? unansweredSince;
 
     /// <summary>A link over a port that is open.</summary>
     /// <param name="port">The port; the link disposes of it.</param>
@@ -55,6 +59,7 @@ public sealed class RigLink : IDisposable
         port.IsDead ? LinkState.Dead
         : restarted ? LinkState.Restarted
         : time.GetElapsedTime(lastHeard) > SilenceLimit ? LinkState.Silent
+        : unansweredSince is { } since && time.GetElapsedTime(since) > DeafLimit ? LinkState.Deaf
         : LinkState.Alive;
 
     /// <summary>Asks the rig who it is until it says so; a board that resets when its port is opened takes two seconds.</summary>
@@ -63,6 +68,7 @@ public sealed class RigLink : IDisposable
     {
         var start = time.GetTimestamp();
         restarted = false;
+        unansweredSince = null;
         Rig = null;
         while (Rig is null && !port.IsDead && !cancellation.IsCancellationRequested && time.GetElapsedTime(start) < limit)
         {
@@ -131,10 +137,12 @@ public sealed class RigLink : IDisposable
         {
             if (Read(AnswerTime - time.GetElapsedTime(sent), command.Kind) is { } answer)
             {
+                unansweredSince = null;
                 return answer;
             }
         }
 
+        unansweredSince ??= sent;
         return null;
     }
 

@@ -46,6 +46,7 @@ public sealed class SerialRigPort : IRigPort
         }
 
         TrySetDataTerminalReady(port);
+        TryDropWhatIsOld(port);
         return new SerialRigPort(port);
     }
 
@@ -121,6 +122,18 @@ public sealed class SerialRigPort : IRigPort
         try
         {
             port.DtrEnable = true;
+        }
+        catch (IOException)
+        {
+        }
+    }
+
+    /// <summary>What the rig said to an earlier program is no answer to this one; the rig sends again what is asked for.</summary>
+    private static void TryDropWhatIsOld(SerialPort port)
+    {
+        try
+        {
+            port.DiscardInBuffer();
         }
         catch (IOException)
         {

@@ -40,8 +40,11 @@ internal sealed class LiveRun
         try
         {
             var inOurRun = setup.IsOurs(connection.Link);
+            NoteResumption(ledger, inOurRun);
+            var movedAt = time.GetTimestamp();
             while (true)
             {
+                var last = ledger.Intake.Last;
                 if (!inOurRun)
                 {
                     reporter.Report(RunPhase.Configuring);
@@ -49,6 +52,15 @@ internal sealed class LiveRun
                 }
 
                 var end = inOurRun ? capture.Capture(connection.Link, cancellation) : CaptureEnd.Lost;
+                if (ledger.Intake.Last > last)
+                {
+                    movedAt = time.GetTimestamp();
+                }
+                else if (time.GetElapsedTime(movedAt) > request.ReturnLimit)
+                {
+                    throw new RigException("The rig says who it is, and takes no commands.", "Check the line from the host to the rig: cable, adapter, ground.");
+                }
+
                 if (end == CaptureEnd.RunOver && IsReached(ledger))
                 {
                     return Seal(ledger);
@@ -87,6 +99,15 @@ internal sealed class LiveRun
         return new RunResult(null, reporter.Report(RunPhase.Ended));
     }
 
+    private static void NoteResumption(RunLedger ledger, bool inOurRun)
+    {
+        if (ledger.Intake.Last > 0)
+        {
+            var how = inOurRun ? "the rig still had its run" : "the rig begins a new run";
+            ledger.AddEvent($"resumed after trial {ledger.Intake.Last}: {how}");
+        }
+    }
+
     /// <summary>Gets the rig back.</summary>
     /// <returns>False if cancelled.</returns>
     private bool Recover(RunLedger ledger, CancellationToken cancellation)
@@ -121,6 +142,7 @@ internal sealed class LiveRun
     {
         LinkState.Dead => "the port broke",
         LinkState.Silent => "three seconds of silence",
+        LinkState.Deaf => "it took no commands",
         LinkState.Restarted => "it restarted and did not answer",
         _ => "it did not answer a command",
     };

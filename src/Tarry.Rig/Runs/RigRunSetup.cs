@@ -53,6 +53,11 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
             return false;
         }
 
+        if (SaysARunIsOn(link))
+        {
+            ledger.AddEvent($"the rig was in a run that this session does not know: it was stopped, and what it held was dropped");
+        }
+
         var last = ledger.Intake.Last;
         foreach (var (parameter, value) in RunParameters.Values(request, ledger.NextSegmentIndex, last + 1, target.Count(last)))
         {
@@ -83,7 +88,7 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
                 case AckFrame:
                     return true;
                 case RefusalFrame { Reason: RefusalReason.State } when time.GetElapsedTime(start) < BusyLimit:
-                    Wait(link);
+                    SaysARunIsOn(link);
                     break;
                 case RefusalFrame refusal:
                     throw new RigException(
@@ -97,13 +102,16 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
         return false;
     }
 
-    /// <summary>Lets a moment pass, and with it what the rig still says of the run before.</summary>
-    private void Wait(RigLink link)
+    /// <summary>Lets a moment pass, and with it what the rig still says of a run before.</summary>
+    private bool SaysARunIsOn(RigLink link)
     {
         var start = time.GetTimestamp();
+        var isOn = false;
         while (link.State == LinkState.Alive && time.GetElapsedTime(start) < Moment)
         {
-            link.Next(Moment - time.GetElapsedTime(start));
+            isOn |= link.Next(Moment - time.GetElapsedTime(start)) is TrialFrame or RunEndFrame or HeartbeatFrame { State: not RigState.Idle };
         }
+
+        return isOn;
     }
 }

@@ -19,6 +19,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     private static readonly TimeSpan ClockFitInterval = TimeSpan.FromSeconds(30);
     // At a steady second the pings would fall into step with the heartbeats, and wait behind them for minutes on end.
     private readonly SeededGenerator pingIntervals = new(1);
+    private long before;
     private long acknowledged;
     private long fetchNotBefore;
     private bool fetchSingly;
@@ -36,7 +37,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     public CaptureEnd Capture(RigLink link, CancellationToken cancellation)
     {
         (stopped, over, end, fetchSingly) = (false, false, null, false);
-        acknowledged = ledger.Intake.Last;
+        acknowledged = before = ledger.Intake.Last;
         var pinged = time.GetTimestamp();
         var reported = pinged;
         var fitted = pinged;
@@ -194,7 +195,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         {
             ledger.Reconcile(end);
         }
-        else
+        else if (ledger.Intake.Last > before)
         {
             ledger.AddEvent($"segment {ledger.SegmentIndex}: the rig's own counts did not come through");
         }

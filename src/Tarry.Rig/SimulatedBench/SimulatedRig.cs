@@ -5,8 +5,8 @@ using Tarry.Studies.Trials;
 namespace Tarry.Rig.SimulatedBench;
 
 /// <summary>
-/// The rig of the simulated bench: the state machine of <c>docs/protocol.md</c>, driven by ticks. Presses, heartbeats and
-/// commands happen in the order of their ticks; what it says goes to <paramref name="send"/> with the tick at which it says it.
+/// The rig of the simulated bench: the commands and messages of <c>docs/protocol.md</c>, driven by ticks. What it says goes to
+/// <paramref name="send"/> with the tick at which it says it.
 /// </summary>
 internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain chain, TickScale scale, Action<long, string> send)
 {
@@ -14,40 +14,26 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     private readonly List<InjectedPress> injected = [];
     private readonly LineReader lines = new();
     private readonly List<(uint Sequence, string Frame)> ring = [];
+    private readonly int[] counts = new int[3];
     private readonly HashSet<uint> restartsLeft = [.. options.RestartsAtTrials];
     private Dictionary<string, uint> parameters = Defaults();
-    private IntervalGenerator intervals = new(1);
+    private SimulatedRun? run;
     private ushort boot = options.BootId;
+    private byte resetCause = 1;
     private long counterOrigin = -(long)options.StartTicks;
     private long startUpTick = long.MaxValue;
     private long heartbeatTick = options.TickHz;
-    private long pressTick = long.MaxValue;
-    private long finishTick = long.MaxValue;
-    private long? strayEdgeTick;
-    private SimulatedTrial? trial;
-    private char lastCommand;
-    private byte lastNumber;
-    private bool running;
-    private bool stopping;
-    private byte resetCause = 1;
-    private uint first;
-    private uint last;
-    private uint acknowledged;
-    private uint responses;
-    private uint missed;
-    private uint early;
+    private (char Kind, byte Number) lastCommand;
     private int badFrames;
 
+    /// <summary>The truth of every press so far.</summary>
     public IReadOnlyList<InjectedPress> Injected => injected;
 
-    /// <summary>Called with the sequence number of every finished trial.</summary>
+    /// <summary>Told the number of every finished trial.</summary>
     public Action<uint>? TrialFinished { get; set; }
 
-    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), Math.Min(trial is null ? PressDue : long.MaxValue, finishTick));
-
-    private bool Waiting => running && trial is null && last - acknowledged >= Held;
-
-    private long PressDue => running && !Waiting ? pressTick : long.MaxValue;
+    /// <summary>When something happens next.</summary>
+    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), run?.NextTick ?? long.MaxValue);
 
     /// <summary>Does what is due at a tick.</summary>
     public void Act(long tick)
@@ -58,13 +44,14 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             heartbeatTick = tick + options.TickHz;
             SayHello(tick);
         }
-        else if (finishTick <= tick)
+        else if (run?.PressDue <= tick && restartsLeft.Remove(run.Last + 1))
         {
-            Finish(finishTick);
+            const byte Watchdog = 8;
+            Restart(tick, Watchdog);
         }
-        else if (trial is null && PressDue <= tick)
+        else if (run?.NextTick <= tick)
         {
-            Press(tick);
+            run.Act(tick);
         }
         else if (heartbeatTick <= tick)
         {
@@ -84,7 +71,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
         if (value == Echo)
         {
-            TakeEcho(tick);
+            run?.TakeEcho(tick);
             return;
         }
 
@@ -109,13 +96,10 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         counterOrigin = tick;
         parameters = Defaults();
         ring.Clear();
-        running = stopping = false;
-        trial = null;
-        lastCommand = '\0';
-        first = last = acknowledged = 0;
+        run = null;
+        lastCommand = default;
         badFrames = 0;
-        strayEdgeTick = null;
-        finishTick = pressTick = heartbeatTick = long.MaxValue;
+        heartbeatTick = long.MaxValue;
         startUpTick = tick + (long)(options.StartUpSeconds * options.TickHz);
     }
 
@@ -123,21 +107,22 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void Do(long tick, HostLine command)
     {
-        var repeated = command.Kind == lastCommand && command.Number == lastNumber;
-        if (command.Kind != 'k')
+        if (command.Kind == 'k')
         {
-            (lastCommand, lastNumber) = (command.Kind, command.Number);
+            if (command.Number32(0, 8) is { } sequence)
+            {
+                run?.Acknowledge(tick, sequence);
+            }
+
+            return;
         }
 
+        var repeated = lastCommand == (command.Kind, command.Number);
+        lastCommand = (command.Kind, command.Number);
         switch (command.Kind)
         {
             case 'h':
                 SayHello(tick);
-                break;
-            case 'k' when command.Number32(0, 8) is { } sequence:
-                Acknowledge(tick, sequence);
-                break;
-            case 'k':
                 break;
             case 'p' when command.Number32(0, 4) is { } id:
                 Say(tick, $"K {boot:x4} {command.Number:x2} {id:x4} {Counter(tick):x12}");
@@ -153,7 +138,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
                 break;
             case 'x':
                 Answer(tick, command, null);
-                Stop(tick);
+                run?.Stop(tick);
                 break;
             default:
                 Answer(tick, command, command.Kind == 'p' ? "form" : "kind");
@@ -168,6 +153,11 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             return "form";
         }
 
+        if (run is { IsOn: true })
+        {
+            return "state";
+        }
+
         if (RigParameter.All.FirstOrDefault(parameter => parameter.Key == command.Fields[0]) is not { } parameter)
         {
             return "key";
@@ -179,212 +169,64 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             return "range";
         }
 
-        if (running)
-        {
-            return "state";
-        }
-
         parameters[parameter.Key] = value;
         return null;
     }
 
     private void Go(long tick, HostLine command, bool repeated)
     {
-        if (repeated || running)
+        var refusal = repeated ? null
+            : run is { IsOn: true } ? "state"
+            : parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key] ? "range"
+            : null;
+        Answer(tick, command, refusal);
+        if (refusal is null && !repeated)
         {
-            Answer(tick, command, repeated ? null : "state");
-            return;
-        }
-
-        if (parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key])
-        {
-            Answer(tick, command, "range");
-            return;
-        }
-
-        Answer(tick, command, null);
-        running = true;
-        stopping = false;
-        first = parameters[RigParameter.FirstSequence.Key];
-        last = acknowledged = first - 1;
-        ring.Clear();
-        responses = missed = early = 0;
-        intervals = new IntervalGenerator(parameters[RigParameter.Seed.Key]);
-        pressTick = tick + DrawInterval();
-    }
-
-    private void Stop(long tick)
-    {
-        stopping = running;
-        if (running && trial is null)
-        {
-            End(tick, "stop");
+            ring.Clear();
+            Array.Clear(counts);
+            var listener = new SimulatedRunListener(OnPressed, OnFinished, OnEnded);
+            run = new SimulatedRun(parameters.ToDictionary(), options.TickHz, chain, scale, listener, tick);
         }
     }
-
-    private void Acknowledge(long tick, uint sequence)
-    {
-        var waited = Waiting;
-        acknowledged = Math.Max(acknowledged, Math.Min(sequence, last));
-        if (waited && !Waiting && pressTick < tick)
-        {
-            pressTick = tick;
-            waitedForHost = true;
-        }
-    }
-
-    private bool waitedForHost;
 
     private void Resend(long tick, HostLine command)
     {
-        if (command.Number32(0, 8) is not { } from || command.Number32(1, 2) is not { } count || count == 0)
+        if (command.Number32(0, 8) is not { } from || command.Number32(1, 2) is not { } count)
         {
             Answer(tick, command, "form");
             return;
         }
 
         var asked = ring.Where(held => held.Sequence >= from && held.Sequence - from < count).ToList();
-        Answer(tick, command, asked.Count == count ? null : "gone");
-        if (asked.Count == count)
+        var refusal = from == 0 || count == 0 ? "range" : asked.Count < count ? "gone" : null;
+        Answer(tick, command, refusal);
+        if (refusal is null)
         {
             asked.ForEach(held => send(tick, held.Frame));
         }
     }
 
-    private void Press(long tick)
+    private void OnPressed(SimulatedTrial trial) =>
+        injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks));
+
+    private void OnFinished(long tick, SimulatedTrial trial)
     {
-        var sequence = last + 1;
-        if (restartsLeft.Remove(sequence))
-        {
-            const byte Watchdog = 8;
-            Restart(tick, Watchdog);
-            return;
-        }
-
-        trial = new SimulatedTrial(sequence, tick);
-        if (waitedForHost)
-        {
-            trial.Flags |= TrialFlags.WaitedForHost;
-            waitedForHost = false;
-        }
-
-        if (strayEdgeTick is not null)
-        {
-            trial.Flags |= TrialFlags.StrayEdgeBefore;
-            strayEdgeTick = null;
-        }
-
-        const uint EchoSource = 2;
-        if (parameters[RigParameter.ResponseSource.Key] != EchoSource)
-        {
-            Respond(trial);
-        }
-
-        finishTick = FinishOf(trial);
-        pressTick = tick + DrawInterval();
-    }
-
-    private void Respond(SimulatedTrial pressed)
-    {
-        var response = chain.Press(scale.ToMicroseconds(pressed.PressTick));
-        long? latency = response.LatencyUs is { } us ? scale.ToTicks(us) : null;
-        injected.Add(new InjectedPress(pressed.Sequence, pressed.PressTick - counterOrigin, latency));
-        if (response.ActiveAtPress)
-        {
-            pressed.Flags |= TrialFlags.LineActiveAtPress;
-        }
-
-        var due = pressed.PressTick + latency;
-        if (latency <= Ticks(RigParameter.TimeOut))
-        {
-            pressed.ResponseTick = due;
-        }
-
-        if (due <= FinishOf(pressed))
-        {
-            pressed.Edges = response.Edges;
-        }
-        else
-        {
-            strayEdgeTick = due;
-        }
-
-        if (response.Edges > 1)
-        {
-            pressed.Flags |= TrialFlags.Bounced;
-        }
-    }
-
-    private void TakeEcho(long tick)
-    {
-        if (trial is null || parameters[RigParameter.ResponseSource.Key] != 2)
-        {
-            return;
-        }
-
-        trial.Edges = Math.Min(trial.Edges + 1, byte.MaxValue);
-        if (trial.ResponseTick is not null)
-        {
-            trial.Flags |= TrialFlags.Bounced;
-        }
-        else if (tick - trial.PressTick <= Ticks(RigParameter.TimeOut))
-        {
-            trial.ResponseTick = tick;
-            finishTick = FinishOf(trial);
-        }
-    }
-
-    private void Finish(long tick)
-    {
-        var done = trial!;
-        trial = null;
-        finishTick = long.MaxValue;
-        last = done.Sequence;
-        var latency = done.ResponseTick - done.PressTick;
-        var isEarly = done.Flags.HasFlag(TrialFlags.LineActiveAtPress) || latency < Ticks(RigParameter.EarlyMinimum);
-        var outcome = isEarly ? 'e' : latency is null ? 'm' : 'r';
-        responses += outcome == 'r' ? 1u : 0;
-        missed += outcome == 'm' ? 1u : 0;
-        early += outcome == 'e' ? 1u : 0;
-        var latencyText = latency is { } ticks ? ticks.ToString("x8", CultureInfo.InvariantCulture) : "-";
-        var frame = Text($"T {boot:x4} {done.Sequence:x8} {Counter(done.PressTick):x12} {latencyText} {outcome} {(int)done.Flags:x2} {done.Edges:x2}");
-        ring.Add((done.Sequence, frame));
+        counts[(int)trial.Outcome]++;
+        var latency = trial.ResponseTick - trial.PressTick is { } ticks ? ticks.ToString("x8", CultureInfo.InvariantCulture) : "-";
+        var outcome = trial.Outcome switch { Outcome.Response => 'r', Outcome.Early => 'e', _ => 'm' };
+        var frame = Text($"T {boot:x4} {trial.Sequence:x8} {Counter(trial.PressTick):x12} {latency} {outcome} {(int)trial.Flags:x2} {trial.Edges:x2}");
+        ring.Add((trial.Sequence, frame));
         if (ring.Count > Held)
         {
             ring.RemoveAt(0);
         }
 
         send(tick, frame);
-        TrialFinished?.Invoke(last);
-        pressTick = Math.Max(pressTick, tick);
-        if (strayEdgeTick is { } stray)
-        {
-            pressTick = Math.Max(pressTick, stray + Ticks(RigParameter.Rearm));
-        }
-
-        var count = parameters[RigParameter.Count.Key];
-        if (stopping || (count > 0 && last - first + 1 >= count))
-        {
-            End(tick, stopping ? "stop" : "count");
-        }
+        TrialFinished?.Invoke(trial.Sequence);
     }
 
-    private void End(long tick, string reason)
-    {
-        running = stopping = false;
-        pressTick = long.MaxValue;
-        Say(tick, $"D {boot:x4} {responses + missed + early:x8} {responses:x8} {missed:x8} {early:x8} {reason}");
-    }
-
-    private long FinishOf(SimulatedTrial inFlight) =>
-        Math.Max(
-            inFlight.PressTick + Ticks(RigParameter.Hold),
-            inFlight.ResponseTick ?? inFlight.PressTick + Ticks(RigParameter.TimeOut))
-        + Ticks(RigParameter.Rearm);
-
-    private long DrawInterval() => intervals.Next(Ticks(RigParameter.IntervalMinimum), Ticks(RigParameter.IntervalMaximum));
-
-    private long Ticks(RigParameter parameter) => (long)parameters[parameter.Key] * options.TickHz / 1_000_000;
+    private void OnEnded(long tick, string reason) =>
+        Say(tick, $"D {boot:x4} {counts.Sum():x8} {counts[(int)Outcome.Response]:x8} {counts[(int)Outcome.Missed]:x8} {counts[(int)Outcome.Early]:x8} {reason}");
 
     private ulong Counter(long tick) => (ulong)(tick - counterOrigin) & ((1UL << options.CounterBits) - 1);
 
@@ -393,8 +235,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void SayHeartbeat(long tick)
     {
-        var state = Waiting ? 'w' : running ? 'r' : 'i';
-        Say(tick, $"P {boot:x4} {Counter(tick):x12} {last:x8} {state} {last - acknowledged:x4} {badFrames:x4} 0000");
+        var state = run is not { IsOn: true } ? 'i' : run.Waits ? 'w' : 'r';
+        Say(tick, $"P {boot:x4} {Counter(tick):x12} {run?.Last ?? 0:x8} {state} {run?.Unacknowledged ?? 0:x4} {badFrames:x4} 0000");
     }
 
     private void Answer(long tick, HostLine command, string? refusal) =>

@@ -125,7 +125,7 @@ public sealed class SimulatedRigPortSource : IRigPortSource
             var byteTick = toRig.TryPeek(out var received) ? received.Tick : long.MaxValue;
             var tick = Math.Min(byteTick, rig.NextTick);
             var rigTime = tick == long.MaxValue ? long.MaxValue : scale.ToNanoseconds(tick);
-            var arrival = toHost.TryPeek(out var first) ? Math.Max(first.Nanoseconds, time.GetTimestamp()) : long.MaxValue;
+            var arrival = toHost.TryPeek(out var first) && !HasArrived ? first.Nanoseconds : long.MaxValue;
             var next = Math.Min(rigTime, arrival);
             if (next > deadline)
             {

@@ -75,7 +75,7 @@ public class FrameReaderTests
     [InlineData("", FrameError.UnknownKind)]
     [InlineData("h 01", FrameError.UnknownKind)]
     public void Push_BodyThatCannotBe_GivesItsError(string body, FrameError expected) =>
-        Assert.Equal(expected, Assert.Single(Read(Seal(body))).Error);
+        Assert.Equal(expected, Assert.Single(Read(PlainFrame.Seal(body))).Error);
 
     [Fact]
     public void Push_LineFeedsAlone_GivesNothing() => Assert.Empty(Read("\n\n\n"u8));
@@ -163,7 +163,7 @@ public class FrameReaderTests
                 {
                     accepted++;
                     var text = Encoding.ASCII.GetString(result.Bytes.Span);
-                    Assert.EndsWith("*" + BitwiseChecksum(text[..^5]), text, StringComparison.Ordinal);
+                    Assert.EndsWith("*" + PlainFrame.Checksum(text[..^5]), text, StringComparison.Ordinal);
                 }
             }
         }
@@ -176,23 +176,5 @@ public class FrameReaderTests
         var results = new List<FrameResult>();
         new FrameReader().Push(bytes, results.Add);
         return results;
-    }
-
-    private static byte[] Seal(string body) => Encoding.ASCII.GetBytes($"{body}*{BitwiseChecksum(body)}\n");
-
-    /// <summary>CRC-16/IBM-3740 a bit at a time, straight from the catalogue's parameters.</summary>
-    private static string BitwiseChecksum(string body)
-    {
-        var crc = 0xffff;
-        foreach (var letter in body)
-        {
-            for (var bit = 7; bit >= 0; bit--)
-            {
-                var high = ((crc >> 15) & 1) ^ ((letter >> bit) & 1);
-                crc = ((crc << 1) & 0xffff) ^ (high * 0x1021);
-            }
-        }
-
-        return crc.ToString("x4", System.Globalization.CultureInfo.InvariantCulture);
     }
 }

@@ -109,6 +109,25 @@ public sealed class CaptureRunTests : IDisposable
     }
 
     [Fact]
+    public void Run_CancelledWhileTheRigIsGone_LeavesTheJournal()
+    {
+        var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { UnplugsAfterTrials = [60], UnpluggedSeconds = 100 });
+        using var cancellation = new CancellationTokenSource();
+        var stopped = temporary.Run(bench, 100, cancellation.Token, new WhenReported(report =>
+        {
+            if (report.Phase == RunPhase.WaitingForRig)
+            {
+                cancellation.Cancel();
+            }
+        }));
+        Assert.False(stopped.Completed);
+        bench.Pause(TimeSpan.FromSeconds(100), TestContext.Current.CancellationToken);
+        var session = temporary.Run(bench, 100).Session!;
+        Assert.Equal(100, session.Trials.Count);
+        AssertAsInjected(session.Trials, bench.Injected);
+    }
+
+    [Fact]
     public void Run_Cancelled_TakesTheTrialInFlightAndIsResumedByTheSameRequest()
     {
         var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions());
@@ -156,6 +175,22 @@ public sealed class CaptureRunTests : IDisposable
     }
 
     [Fact]
+    public void Run_ResumedOnARigThatRestartedMeanwhile_GoesOnInANewSegment()
+    {
+        var gone = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { UnplugsAfterTrials = [50], UnpluggedSeconds = 3600 });
+        Assert.Throws<RigException>(() => temporary.Run(gone, new RunRequest { Key = TemporaryStudy.Key, Trials = 100, ReturnLimit = TimeSpan.FromSeconds(1) }));
+        var mine = temporary.Study.Read(TemporaryStudy.Key).Trials.Count;
+
+        var back = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { Seed = 2, BootId = 9 });
+        var session = temporary.Run(back, 100).Session!;
+        Assert.Equal(100, session.Trials.Count);
+        Assert.Equal([1, 9], session.Record.Segments.Select(segment => segment.BootId));
+        Assert.Equal(mine + 1, session.Record.Segments[1].FirstSequence);
+        AssertAsInjected([.. session.Trials.Skip(mine)], back.Injected);
+        Assert.Contains(session.Record.Events, text => text.StartsWith("resumed after trial", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Run_RigLeftInTheRunOfAnotherSession_TakesNoneOfItsTrials()
     {
         var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions());
@@ -168,12 +203,14 @@ public sealed class CaptureRunTests : IDisposable
             }
         })));
         var other = new RunRequest { Key = new SessionKey("tuesday", "pad"), Trials = 100 };
-        var injectedBefore = bench.Injected.Count;
-        AssertAsInjected(temporary.Run(bench, other).Session!.Trials, [.. bench.Injected.Skip(injectedBefore)]);
+        var theirs = temporary.Run(bench, other).Session!;
+        Assert.Equal(100, theirs.Trials.Count);
+        Assert.All(theirs.Trials.Zip(bench.Injected.TakeLast(100)), pair => Assert.Equal(pair.Second.PressTicks, pair.First.PressTicks));
+        Assert.Contains("does not know", Assert.Single(theirs.Record.Events), StringComparison.Ordinal);
 
         // The first session's journal goes on, and does not take the second's trials for its own.
         var mine = temporary.Study.Read(TemporaryStudy.Key).Trials.Count;
-        injectedBefore = bench.Injected.Count;
+        var injectedBefore = bench.Injected.Count;
         var session = temporary.Run(bench, 300).Session!;
         Assert.Equal(300, session.Trials.Count);
         AssertAsInjected([.. session.Trials.Skip(mine)], [.. bench.Injected.Skip(injectedBefore)]);
@@ -217,15 +254,15 @@ public sealed class CaptureRunTests : IDisposable
     }
 
     [Theory]
-    [InlineData(32)]
-    [InlineData(48)]
-    public void Run_CounterThatWraps_IsExtended(byte bits)
+    [InlineData(32, 3200)]
+    [InlineData(48, 100)]
+    public void Run_CounterThatWraps_IsExtended(byte bits, int trials)
     {
-        // Starts one second before its wrap.
+        // Starts one second before its wrap; 32 bits turn over every 268 s, and so twice.
         var bench = new SimulatedRigPortSource(Pad, new SimulatedRigOptions { CounterBits = bits, StartTicks = (1UL << bits) - 16_000_000 });
-        var session = temporary.Run(bench, 100).Session!;
+        var session = temporary.Run(bench, trials).Session!;
         AssertAsInjected(session.Trials, bench.Injected);
-        Assert.True(session.Trials[^1].PressTicks > 1L << bits);
+        Assert.True(session.Trials[^1].PressTicks > (bits == 32 ? 2L : 1L) << bits);
         var pressed = session.Trials.Select(trial => trial.PressTicks!.Value).ToList();
         Assert.All(pressed.Zip(pressed.Skip(1)), pair => Assert.InRange(pair.Second - pair.First, 70 * 16_000, 120 * 16_000));
     }

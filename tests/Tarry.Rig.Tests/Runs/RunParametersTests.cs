@@ -1,0 +1,43 @@
+using Tarry.Rig.Runs;
+using Tarry.Rig.SimulatedBench;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Rig.Tests.Runs;
+
+public sealed class RunParametersTests : IDisposable
+{
+    private readonly TemporaryStudy temporary = new();
+
+    public void Dispose() => temporary.Dispose();
+
+    [Theory]
+    [InlineData("edge", 100_000, 149_999, 20_000, 60_000, 10_000, "50 ms")]
+    [InlineData("edge", 120_000, 70_000, 20_000, 60_000, 10_000, "50 ms")]
+    [InlineData("edge", 1_000, 70_000, 20_000, 60_000, 10_000, "imin")]
+    [InlineData("edge", 70_000, 60_000_001, 20_000, 60_000, 10_000, "imax")]
+    [InlineData("edge", 70_000, 120_000, 50, 60_000, 10_000, "hold")]
+    [InlineData("edge", 70_000, 120_000, 20_000, 30_000_001, 10_000, "tout")]
+    [InlineData("edge", 70_000, 120_000, 20_000, 60_000, -1, "rear")]
+    [InlineData("sound", 70_000, 120_000, 20_000, 60_000, 10_000, "sound")]
+    public void CaptureRun_SettingsThatCannotBe_AreRefusedByName(string response, long minimum, long maximum, long hold, long timeOut, long rearm, string named)
+    {
+        var settings = new RunSettings(response, minimum, maximum, hold, timeOut, rearm, 1);
+        var refusal = Assert.Throws<RunSettingsException>(() => Make(new RunRequest { Key = TemporaryStudy.Key, Settings = settings }));
+        Assert.Contains(named, refusal.Message, StringComparison.Ordinal);
+        Assert.NotEmpty(refusal.Remedy);
+    }
+
+    [Fact]
+    public void CaptureRun_NarrowIntervalByName_IsAllowed() =>
+        Make(new RunRequest { Key = TemporaryStudy.Key, Settings = RunRequest.DefaultSettings with { IntervalMinUs = 100_000, IntervalMaxUs = 100_400 }, AllowNarrowInterval = true });
+
+    [Theory]
+    [InlineData(0, null)]
+    [InlineData(null, 0.0)]
+    [InlineData(null, double.NaN)]
+    public void CaptureRun_TargetThatCannotBe_IsRefused(int? trials, double? halfWidthMs) =>
+        Assert.Throws<RunSettingsException>(() => Make(new RunRequest { Key = TemporaryStudy.Key, Trials = trials, HalfWidthMs = halfWidthMs }));
+
+    private CaptureRun Make(RunRequest request) =>
+        new(temporary.Study, temporary.Held, request, new SimulatedRigPortSource(new SimulatedDevice(), new SimulatedRigOptions()));
+}
