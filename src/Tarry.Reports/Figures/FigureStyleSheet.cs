@@ -16,7 +16,7 @@ internal static class FigureStyleSheet
         + ".tarry-figure .mark{stroke:$mark;fill:none}"
         + ".tarry-figure .mark-solid{fill:$mark;stroke:$paper}"
         + ".tarry-figure .mark-open{fill:$paper;stroke:$mark}"
-        + ".tarry-figure .outline{fill:none;stroke:$pale}"
+        + ".tarry-figure .outline{fill:none;stroke:$mark}"
         + ".tarry-figure .reference-line{stroke:$reference;fill:none}"
         + ".tarry-figure .reference-solid{fill:$reference;stroke:$paper}"
         + ".tarry-figure .reference-open{fill:$paper;stroke:$reference}";
