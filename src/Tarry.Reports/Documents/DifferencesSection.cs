@@ -39,7 +39,7 @@ internal static class DifferencesSection
             "difference, ms",
             "adjusted p",
             "verdict",
-            "tells from",
+            "tells from, ms",
             "it would take");
         foreach (var pair in pairs)
         {
@@ -47,9 +47,9 @@ internal static class DifferencesSection
                 new($"{pair.A} against {pair.B}", pair.Difference is Estimate<LatencyDifference> estimate ? EstimateWording.Basis(estimate.Sessions, estimate.Trials) : ""),
                 [
                     TableCell.Of(pair.Difference, Quantity.Difference),
-                    pair.AdjustedP is { } p ? new TableCell(Probability(p)) : TableCell.Words("not known", "one sitting"),
+                    pair.AdjustedP is { } p ? new TableCell(Probability(p)) : new TableCell("not known", "one sitting"),
                     TableCell.Words(VerdictSentence.InBrief(pair.Verdict)),
-                    pair.MinimumDetectable is { } detectable ? TableCell.Words($"{Fixed(detectable.Milliseconds, 2)}{NoBreakSpace}ms") : TableCell.Words("not known"),
+                    pair.MinimumDetectable is { } detectable ? new TableCell(Fixed(detectable.Milliseconds, 2)) : new TableCell("not known"),
                     TableCell.Words(pair.Needed is { } needed ? VerdictSentence.Design(needed) : pair.Verdict == Verdict.Undecided ? "further sittings" : "nothing more"),
                 ]);
         }

@@ -10,6 +10,7 @@ internal sealed class HtmlTable
     private readonly IReadOnlyList<string> heads;
     private readonly XElement body = new("tbody", new XAttribute("role", "rowgroup"));
     private readonly string caption;
+    private readonly HashSet<int> textColumns = [];
 
     /// <summary>A table without rows yet.</summary>
     /// <param name="caption">What it shows.</param>
@@ -27,7 +28,7 @@ internal sealed class HtmlTable
             new XElement(
                 "tr",
                 new XAttribute("role", "row"),
-                heads.Select(head => new XElement("th", new XAttribute("role", "columnheader"), new XAttribute("scope", "col"), head)))),
+                heads.Select((head, column) => new XElement("th", new XAttribute("role", "columnheader"), new XAttribute("scope", "col"), textColumns.Contains(column) ? new XAttribute("class", "text") : null, head)))),
         body);
 
     /// <summary>Adds a row.</summary>
@@ -50,5 +51,6 @@ internal sealed class HtmlTable
             cell.IsText ? new XAttribute("class", "text") : null,
             cell.Content())));
         body.Add(row);
+        textColumns.UnionWith(Enumerable.Range(1, cells.Count).Where(column => cells[column - 1].IsText));
     }
 }

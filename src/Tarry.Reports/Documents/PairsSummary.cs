@@ -6,36 +6,40 @@ using static Tarry.Reports.Wording.Numbers;
 
 namespace Tarry.Reports.Documents;
 
-/// <summary>How many pairs are told apart, and what the open ones would take.</summary>
+/// <summary>How many pairs are told apart, and what the undecided ones would take.</summary>
 internal static class PairsSummary
 {
     private const int MostSentences = 6;
 
-    /// <summary>Paragraphs and a list; nothing where there is no pair.</summary>
+    /// <summary>Paragraphs and a list; nothing where no pair is undecided.</summary>
     public static IEnumerable<XElement> Of(FindingsDocument document)
     {
-        var pairs = document.Comparisons;
-        if (pairs.Count == 0)
+        var others = ComparisonView.WithoutReference(document).Where(pair => pair.Verdict == Verdict.Undecided).ToList();
+        if (others.Count == 0)
         {
             yield break;
         }
 
-        yield return Html.Subheading("All pairs");
-        yield return Html.Paragraph(Tally(pairs, document.MarginMs));
-        var open = ComparisonView.WithoutReference(document).Where(pair => pair.Verdict == Verdict.Undecided).ToList();
-        if (open.Count == 0)
+        yield return Html.Subheading(document.Reference is null ? "Undecided pairs" : "Undecided pairs without the reference");
+        var open = others.Where(pair => pair.AdjustedP is not null).ToList();
+        if (open.Count > 0)
         {
-            yield break;
+            yield return Html.List(open.Take(MostSentences).Select(VerdictSentence.Of));
         }
 
-        var lead = document.Reference is null ? "Undecided:" : "Undecided among the others:";
-        yield return Html.Paragraph(lead);
-        yield return Html.List(open.Take(MostSentences).Select(VerdictSentence.Of));
         if (open.Count > MostSentences)
         {
             yield return Html.Paragraph($"{Count(open.Count - MostSentences, "more undecided pair")} {(open.Count - MostSentences == 1 ? "stands" : "stand")} in the table of differences.");
         }
+
+        if (others.Count > open.Count)
+        {
+            yield return Html.Paragraph(WithoutScatter(others.Count - open.Count));
+        }
     }
+
+    private static string WithoutScatter(int count) =>
+        $"{Count(count, "pair")} {(count == 1 ? "is" : "are")} undecided because {(count == 1 ? "it has" : "they have")} fewer than two sittings in common, which does not show how much the difference changes from sitting to sitting. Measure the two of a pair together in at least two more.";
 
     internal static string Tally(IReadOnlyList<ComparisonFinding> pairs, double marginMs)
     {

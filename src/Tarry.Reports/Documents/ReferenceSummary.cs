@@ -46,7 +46,7 @@ internal static class ReferenceSummary
         var unknown = pairs.Where(pair => pair.Difference is not Estimate<LatencyDifference>).ToList();
         foreach (var verdict in Enum.GetValues<Verdict>())
         {
-            var members = known.Where(pair => pair.Verdict == verdict).ToList();
+            var members = known.Where(pair => pair.Verdict == verdict).OrderBy(pair => ((Estimate<LatencyDifference>)pair.Difference).Value).ToList();
             if (members.Count > 0)
             {
                 yield return (Term(verdict), members);

@@ -47,6 +47,7 @@ public static class ReportDocument
         [
             SummarySection.Build(document),
             FiguresSection.Build(document),
+            document.Conditions.Count == 0 ? null : VerdictsSection.Build(document),
             document.Conditions.Count == 0 ? null : ResultsSection.Build(document),
             DifferencesSection.Build(document),
             CountsSection.Build(document),

@@ -85,13 +85,13 @@ internal static class ResultsSection
     private static TableCell Mean(ConditionFinding condition)
     {
         var cell = TableCell.Of(condition.Mean, Quantity.Latency);
-        return condition.Mean is Estimate<Latency> { Sessions: 1 } ? cell with { Detail = $"{cell.Detail}, within this sitting only" } : cell;
+        return condition.Mean is Estimate<Latency> { Sessions: 1 } ? cell with { Detail = $"{cell.Detail}; one sitting" } : cell;
     }
 
     private static TableCell Relative(ConditionFinding condition) => condition switch
     {
-        { IsReference: true } => TableCell.Words("reference"),
+        { IsReference: true } => new TableCell("reference"),
         { Relative: { } relative } => TableCell.Of(relative, Quantity.Difference),
-        _ => TableCell.Words("not known"),
+        _ => new TableCell("not known"),
     };
 }

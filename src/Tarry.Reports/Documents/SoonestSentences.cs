@@ -77,12 +77,12 @@ internal static class SoonestSentences
         var margin = Milliseconds(document.MarginMs);
         if (Others(pairs, Verdict.NoDifferenceThatMatters) is { Length: > 0 } same)
         {
-            yield return $"No difference of {margin} or more separates it from {same}, and none is told.";
+            yield return $"It is not told from {same}, and any difference lies inside the margin of {margin} ({VerdictSentence.SmallBy}).";
         }
 
         if (Others(pairs, Verdict.BelowMargin) is { Length: > 0 } below)
         {
-            yield return $"It is told from {below}, but by less than the margin of {margin}.";
+            yield return $"It is told from {below}, but by less than the margin of {margin} ({VerdictSentence.SmallBy}).";
         }
 
         if (Others(pairs, Verdict.Undecided) is { Length: > 0 } open)
@@ -94,8 +94,8 @@ internal static class SoonestSentences
         if (slower > 0)
         {
             yield return slower == pairs.Count
-                ? $"It is told from {(slower == 1 ? "the other condition" : $"all {Whole(slower)} others")}{Apart(document)}, and sooner."
-                : $"It is told from {Count(slower, "further condition")}, and sooner.";
+                ? $"It is faster than {(slower == 1 ? "the other condition" : $"all {Whole(slower)} others")}{Apart(document)}."
+                : $"It is faster than {Count(slower, "further condition")}.";
         }
     }
 

@@ -27,10 +27,9 @@ internal static class SummarySection
             Html.Paragraph(string.Join(' ', SoonestSentences.Of(document))),
             Joined(SteadiestSentences.Of(document)),
             Joined(OneSittingSentences.Of(document)),
+            document.Comparisons.Count == 0 ? null : Html.Paragraph(PairsSummary.Tally(document.Comparisons, document.MarginMs)),
             Html.Paragraph(CountsSentence(document.Counts)),
-            cautions == 0 ? null : CautionsPointer(cautions),
-            ReferenceSummary.Of(document),
-            PairsSummary.Of(document));
+            cautions == 0 ? null : CautionsPointer(cautions));
     }
 
     internal static string CountsSentence(SessionCounts counts)

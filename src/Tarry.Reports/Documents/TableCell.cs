@@ -27,7 +27,7 @@ internal sealed record TableCell(string Text, string Detail = "", bool IsText = 
     {
         if (outcome is not Estimate<T> estimate)
         {
-            return Words("not enough data", EstimateWording.Lack(outcome)["not enough data: ".Length..]);
+            return new("not enough data", EstimateWording.Lack(outcome)["not enough data: ".Length..]);
         }
 
         var level = Math.Abs(estimate.Level - UsualLevel) < 1e-9 ? "" : $" at {Numbers.Level(estimate.Level)}";

@@ -6,6 +6,7 @@ public sealed class DraftTests
     public void Write()
     {
         var d = Samples.TwelveConditions();
+        File.WriteAllText("/tmp/shots/report.html", Tarry.Reports.Documents.ReportDocument.Write(d));
         foreach (var s in new[] { FigureStyle.Page, FigureStyle.Phone, FigureStyle.Video })
         {
             File.WriteAllText($"/tmp/shots/standing-{s.Name}.svg", StandingFigure.Draw(d, s));
