@@ -46,9 +46,14 @@ internal sealed class Canvas
     /// <summary>Its height in text sizes.</summary>
     public double HeightEm { get; }
 
-    /// <summary>A line of text with its baseline at y, cut to its room; the whole text is kept as a tooltip where it was cut.</summary>
+    /// <summary>A line of text with its baseline at y, cut to its room; the whole text is kept as a tooltip where it was cut. Empty text draws nothing.</summary>
     public void Text(double x, double y, string text, string cssClass = "", Anchor anchor = Anchor.Start, double size = 1, double room = double.PositiveInfinity)
     {
+        if (text.Length == 0)
+        {
+            return;
+        }
+
         var clean = PlainText.Clean(text);
         var shown = TextFit.Cut(clean, room / size);
         var element = Add(
