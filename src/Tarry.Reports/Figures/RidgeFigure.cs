@@ -9,6 +9,8 @@ namespace Tarry.Reports.Figures;
 /// <summary>The ridge of densities: every condition's latencies on one axis, sorted by mean, with the late tail beyond a break.</summary>
 public static class RidgeFigure
 {
+    private const double BasisSize = 0.85;
+
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.9, 5, 4.6);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
@@ -25,7 +27,7 @@ public static class RidgeFigure
         IReadOnlyList<DensityCurve> curves = [.. rows.Select(row => row.Condition.Density).OfType<DensityCurve>()];
         var steps = style.IsNarrow ? 4 : 8;
         var draft = RidgePanels.Of(curves, 0, 1, steps);
-        var layout = new RowLayout(style, rows, Pitches, 0, 0, $"{document.Title}: where latencies fall", Notes(rows, draft));
+        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"{document.Title}: where latencies fall", Notes(rows, draft));
         var panels = RidgePanels.Of(curves, layout.PlotLeft, layout.PlotRight, steps);
         var canvas = new Canvas(layout.Style, layout.HeightEm, "ridge", $"{document.Title}: densities of latency", Description(rows, panels));
 
@@ -59,6 +61,8 @@ public static class RidgeFigure
         });
         return $"Densities of latency on one axis, soonest mean first. {string.Join(' ', lines)}";
     }
+
+    private static double BasisWidth(IReadOnlyList<RankedRow> rows) => rows.Select(row => BasisSize * TextFit.Width(row.Basis)).DefaultIfEmpty(0).Max();
 
     private static List<string> Notes(IReadOnlyList<RankedRow> rows, RidgePanels panels)
     {
@@ -146,14 +150,14 @@ public static class RidgeFigure
         var name = row.Condition.IsReference ? "strong reference" : "strong";
         if (layout.IsNarrow)
         {
-            var basisRoom = (0.85 * TextFit.Width(row.Basis)) + 0.6;
+            var basisRoom = (BasisSize * TextFit.Width(row.Basis)) + 0.6;
             canvas.Text(layout.LabelLeft, top + 1.1, row.Condition.Id, name, room: layout.LabelRoom - basisRoom);
-            canvas.Text(layout.Right, top + 1.1, row.Basis, "soft", Anchor.End, 0.85);
+            canvas.Text(layout.Right, top + 1.1, row.Basis, "soft", Anchor.End, BasisSize);
             return;
         }
 
         canvas.Text(RowLayout.Margin, baseline - 1.05, row.RankRange, "soft", size: 0.9);
         canvas.Text(layout.LabelLeft, baseline - 1.05, row.Condition.Id, name, room: layout.LabelRoom);
-        canvas.Text(layout.LabelLeft, baseline + 0.05, row.Basis, "soft", size: 0.85, room: layout.LabelRoom);
+        canvas.Text(layout.LabelLeft, baseline + 0.05, row.Basis, "soft", size: BasisSize, room: layout.LabelRoom);
     }
 }

@@ -24,11 +24,12 @@ internal sealed class RowLayout
     /// <param name="style">What the figure is drawn for.</param>
     /// <param name="rows">Its rows.</param>
     /// <param name="pitches">Least and greatest height of a row where labels go beside the marks, and its height where they go above.</param>
+    /// <param name="labelDetail">Room that text beneath the labels needs beside the marks.</param>
     /// <param name="rightColumn">Room right of the marks where labels go beside them.</param>
     /// <param name="legendHeight">Room for the key.</param>
     /// <param name="heading">Its heading.</param>
     /// <param name="notes">What is said below, a sentence each.</param>
-    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
+    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double labelDetail, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
     {
         IsNarrow = style.IsNarrow;
         var width = style.Width / style.TextSize;
@@ -47,7 +48,7 @@ internal sealed class RowLayout
         HeightEm = RowsBottom + below;
 
         var widthEm = Style.Width / Style.TextSize;
-        var labels = rows.Select(row => BoldWidth * TextFit.Width(row.Condition.Id)).DefaultIfEmpty(0).Max() + 1.2;
+        var labels = rows.Select(row => BoldWidth * TextFit.Width(row.Condition.Id)).Append(labelDetail).Max() + 1.2;
         LabelLeft = IsNarrow ? Margin + 0.6 : Margin + 4.8;
         PlotLeft = IsNarrow ? LabelLeft : LabelLeft + Math.Clamp(labels, LeastLabelEm, MostLabelEm);
         PlotRight = widthEm - Margin - (IsNarrow ? 0.6 : rightColumn + 1);

@@ -35,9 +35,9 @@ internal static class StandingMarks
     }
 
     /// <summary>Whether a row has marks that the axis cuts.</summary>
-    public static bool IsCut(Ticks ticks, RankedRow row) =>
-        (row.Mean is { } mean && (mean.Interval.Low.Milliseconds < ticks.Low || mean.Interval.High.Milliseconds > ticks.High))
-        || (row.Condition.P05 is Estimate<Latency> && row.Condition.P95 is Estimate<Latency> high && high.Value.Milliseconds > ticks.High);
+    public static bool IsCut(Scale scale, RankedRow row) =>
+        (row.Mean is { } mean && (!scale.Holds(mean.Interval.Low.Milliseconds) || !scale.Holds(mean.Interval.High.Milliseconds)))
+        || (row.Condition.P05 is Estimate<Latency> && row.Condition.P95 is Estimate<Latency> high && !scale.Holds(high.Value.Milliseconds));
 
     private static string Role(RankedRow row, string ordinary, string reference) =>
         row.Condition.IsReference ? reference : ordinary;

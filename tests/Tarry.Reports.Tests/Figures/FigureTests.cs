@@ -54,6 +54,29 @@ public sealed class FigureTests
 
     [Theory]
     [MemberData(nameof(Drawings))]
+    public void Draw_AnyStudyAndStyle_LaysNoTextOverAnother(string figure, string style, string study)
+    {
+        var boxes = Named(Draw(figure, style, study), "text").Select(text =>
+        {
+            var size = Number(text, "font-size");
+            var words = text.Nodes().OfType<XText>().Last().Value;
+            var width = TextFit.Width(words) * size;
+            var left = Number(text, "x") - (text.Attribute("text-anchor")?.Value switch { "end" => width, "middle" => width / 2, _ => 0 });
+            // The height of capitals and descenders is common practice, no published source.
+            return (Words: words, Left: left, Right: left + width, Top: Number(text, "y") - (0.75 * size), Bottom: Number(text, "y") + (0.2 * size));
+        }).ToList();
+        for (var first = 0; first < boxes.Count; first++)
+        {
+            for (var second = first + 1; second < boxes.Count; second++)
+            {
+                var (a, b) = (boxes[first], boxes[second]);
+                Assert.False(a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom, $"'{a.Words}' lies over '{b.Words}'");
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
     public void Draw_AnyStudyAndStyle_HasOnlyFiniteNumbers(string figure, string style, string study)
     {
         var text = Draw(figure, style, study).ToString();
@@ -129,6 +152,13 @@ public sealed class FigureTests
         Assert.DoesNotContain("var(", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("$", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("@media", svg, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draw_QuantileOnTheLastTick_IsNotCut()
+    {
+        // 12.2 + 1.8 is a little more than 14 in binary.
+        Assert.DoesNotContain("arrow head", Words(Draw("standing", "page", "twenty-four")), StringComparison.Ordinal);
     }
 
     [Fact]
