@@ -18,7 +18,7 @@ internal static class FiguresSection
 
     private static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
         "figure",
-        new XElement("div", new XAttribute("class", "for-page"), build(document, FigureStyle.Page)),
-        new XElement("div", new XAttribute("class", "for-phone"), build(document, FigureStyle.Phone)),
+        new XElement("div", new XAttribute("class", "for-page"), build(document, FigureStyle.Page with { Theme = FigureTheme.Inherited })),
+        new XElement("div", new XAttribute("class", "for-phone"), build(document, FigureStyle.Phone with { Theme = FigureTheme.Inherited })),
         new XElement("figcaption", caption));
 }

@@ -22,8 +22,8 @@ internal static class MethodsSection
         Describe(list, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
         list.Add(
             new XElement("dt", "Verdicts"),
-            new XElement("dd", "Slower or faster: told and not small. Below the margin: told and small. No difference that matters: not told and small. Undecided: neither. A design tells from the difference that it would find with 80\u00A0% power at the 5\u00A0% level."));
-        return Html.Section("methods", "Methods", list, Html.Paragraph("Every method has a page in docs/methods with its formula, assumptions, source and limits."));
+            new XElement("dd", "Slower or faster: told and not small. Below the margin: told and small. No difference that matters: not told and small. Undecided: neither. Tells from: the smallest difference that these sittings find with 80\u00A0% power at the 5\u00A0% level, before the adjustment for the number of pairs."));
+        return Html.Section("methods", "Methods", list, Html.Paragraph("The names of the methods are those of docs/methods in the source of Tarry."));
     }
 
     private static void Describe<T>(XElement list, string term, string sentence, FindingsDocument document, params ReadOnlySpan<Func<ConditionFinding, EstimateOutcome<T>?>> outcomes)

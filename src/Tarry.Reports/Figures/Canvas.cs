@@ -33,7 +33,7 @@ internal sealed class Canvas
             new XAttribute("aria-describedby", $"{id}-desc"),
             new XElement(Svg + "title", new XAttribute("id", $"{id}-title"), PlainText.Clean(title)),
             new XElement(Svg + "desc", new XAttribute("id", $"{id}-desc"), PlainText.Clean(description)),
-            new XElement(Svg + "style", FigureStyleSheet.For(style.Theme)));
+            style.Theme == FigureTheme.Inherited ? null : new XElement(Svg + "style", FigureStyleSheet.For(style.Theme)));
         Box(0, 0, WidthEm, HeightEm, "paper");
     }
 

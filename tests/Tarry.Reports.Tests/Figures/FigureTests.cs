@@ -162,6 +162,19 @@ public sealed class FigureTests
     }
 
     [Fact]
+    public void Draw_InheritedTheme_BringsNoStyle() =>
+        Assert.DoesNotContain("<style", RidgeFigure.Draw(Studies["twelve"], FigureStyle.Page with { Theme = FigureTheme.Inherited }), StringComparison.Ordinal);
+
+    [Fact]
+    public void StyleSheet_EveryRole_IsResolved()
+    {
+        foreach (var theme in Enum.GetValues<FigureTheme>())
+        {
+            Assert.DoesNotContain("$", FigureStyleSheet.For(theme), StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public void Draw_Video_IsExactlyAFrame()
     {
         var root = Draw("standing", "video", "twenty-four");

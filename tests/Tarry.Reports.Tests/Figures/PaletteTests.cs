@@ -42,11 +42,7 @@ public sealed class PaletteTests
         }
     }
 
-    private static string Colour(string role, bool dark)
-    {
-        var (_, light, darkValue) = Palette.Colours.Single(colour => colour.Role == role);
-        return dark ? darkValue : light;
-    }
+    private static string Colour(string role, bool dark) => Palette.Colour(role, dark);
 
     private static double BlueAgainstYellow(string colour, double redShare)
     {
