@@ -50,7 +50,7 @@ internal static class Samples
             LateShare = Share(late, late * 0.8, (late * 1.2) + 0.0006, sessions, trials),
             LateBeyond = new(Metrology.Latency.FromMilliseconds(mean + 10), "median + 10 ms"),
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
-            Relative = reference ? null : Difference(mean - 2.1, 0.15, sessions, trials * 2),
+            Relative = null,
             Density = Density(low, slot, late),
             Cautions = [],
         };
@@ -80,6 +80,7 @@ internal static class Samples
                 ? session with { Counts = new(0, 0, 0, 0, 1500), ExclusionReasons = ["frame cap was off"] }
                 : index == 2 ? session with { Counts = new(1380, 0, 3, 7, 110), ExclusionReasons = ["a cable was moved, trials 400 to 509"] } : session)],
             Counts = new(4380, 0, 3, 7, 1610),
+            Mean = Latency(4.12, 0.19, 3, 4380),
         };
         conditions[6] = conditions[6] with
         {
@@ -120,16 +121,18 @@ internal static class Samples
                 group));
         }
 
+        List<ComparisonFinding> pairs = [.. conditions.SelectMany((a, index) => conditions.Skip(index + 1).Select(b => Pair(b, a)))];
+        var reference = conditions.FirstOrDefault(condition => condition.IsReference)?.Id;
         return new()
         {
             Title = title,
-            Reference = conditions.FirstOrDefault(condition => condition.IsReference)?.Id,
+            Reference = reference,
             MarginMs = 0.5,
             Seed = 1,
             Version = "0.1.0",
             Counts = conditions.Aggregate(default(SessionCounts), (sum, condition) => sum + condition.Counts),
-            Conditions = conditions,
-            Comparisons = [.. conditions.SelectMany((a, index) => conditions.Skip(index + 1).Select(b => Pair(a, b)))],
+            Conditions = [.. conditions.Select(condition => condition with { Relative = pairs.FirstOrDefault(pair => pair.A == condition.Id && pair.B == reference)?.Difference })],
+            Comparisons = pairs,
             Ranking = ranking,
             Cautions = [],
         };

@@ -33,7 +33,7 @@ internal sealed class Canvas
             new XAttribute("aria-describedby", $"{id}-desc"),
             new XElement(Svg + "title", new XAttribute("id", $"{id}-title"), PlainText.Clean(title)),
             new XElement(Svg + "desc", new XAttribute("id", $"{id}-desc"), PlainText.Clean(description)),
-            new XElement(Svg + "style", FigureStyleSheet.For(style.Theme)));
+            style.Theme == FigureTheme.Inherited ? null : new XElement(Svg + "style", FigureStyleSheet.For(style.Theme)));
         Box(0, 0, WidthEm, HeightEm, "paper");
     }
 
@@ -46,9 +46,14 @@ internal sealed class Canvas
     /// <summary>Its height in text sizes.</summary>
     public double HeightEm { get; }
 
-    /// <summary>A line of text with its baseline at y, cut to its room; the whole text is kept as a tooltip where it was cut.</summary>
+    /// <summary>A line of text with its baseline at y, cut to its room; the whole text is kept as a tooltip where it was cut. Empty text draws nothing.</summary>
     public void Text(double x, double y, string text, string cssClass = "", Anchor anchor = Anchor.Start, double size = 1, double room = double.PositiveInfinity)
     {
+        if (text.Length == 0)
+        {
+            return;
+        }
+
         var clean = PlainText.Clean(text);
         var shown = TextFit.Cut(clean, room / size);
         var element = Add(

@@ -22,6 +22,6 @@ internal static class FigureNotes
 
     /// <summary>What open marks mean, where there are some.</summary>
     public static string? Open(IReadOnlyList<RankedRow> rows) => rows.Any(row => row.IsOpen)
-        ? "Open, dashed marks: one sitting; the interval holds within that sitting only."
+        ? "Open marks: one sitting; the interval holds within that sitting only."
         : null;
 }

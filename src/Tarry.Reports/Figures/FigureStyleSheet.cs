@@ -1,7 +1,7 @@
 namespace Tarry.Reports.Figures;
 
-/// <summary>The style sheet inside every figure.</summary>
-internal static class FigureStyleSheet
+/// <summary>The style sheet of figures.</summary>
+public static class FigureStyleSheet
 {
     private const string Rules =
         ".tarry-figure text{fill:$ink;font-family:system-ui,sans-serif;font-variant-numeric:tabular-nums}"
@@ -16,21 +16,24 @@ internal static class FigureStyleSheet
         + ".tarry-figure .mark{stroke:$mark;fill:none}"
         + ".tarry-figure .mark-solid{fill:$mark;stroke:$paper}"
         + ".tarry-figure .mark-open{fill:$paper;stroke:$mark}"
-        + ".tarry-figure .outline{fill:none;stroke:$pale}"
+        + ".tarry-figure .outline{fill:none;stroke:$mark}"
         + ".tarry-figure .reference-line{stroke:$reference;fill:none}"
         + ".tarry-figure .reference-solid{fill:$reference;stroke:$paper}"
         + ".tarry-figure .reference-open{fill:$paper;stroke:$reference}";
 
-    /// <summary>Rules for a theme: custom properties where the reader's system decides, plain colours where the theme is fixed, so that every renderer reads them.</summary>
-    public static string For(FigureTheme theme) => theme == FigureTheme.Automatic
-        ? $".tarry-figure{{{Palette.Properties(dark: false)}}}"
-          + $"@media screen and (prefers-color-scheme:dark){{.tarry-figure{{{Palette.Properties(dark: true)}}}}}"
-          + Resolve(role => $"var(--tarry-{role})")
-        : Resolve(role =>
-        {
-            var (_, light, dark) = Palette.Colours.Single(colour => colour.Role == role);
-            return theme == FigureTheme.Dark ? dark : light;
-        });
+    /// <summary>The rules for a theme: custom properties where the reader's system decides, plain colours where the theme is fixed, so that every renderer reads them.</summary>
+    /// <remarks>A page whose content policy refuses style elements serves the rules of <see cref="FigureTheme.Automatic"/> as a file and draws figures as <see cref="FigureTheme.Inherited"/>. The rules of that theme are without the colours, which the page sets.</remarks>
+    public static string For(FigureTheme theme) => theme switch
+    {
+        FigureTheme.Automatic =>
+            $".tarry-figure{{{Palette.Properties(dark: false)}}}"
+            + $"@media screen and (prefers-color-scheme:dark){{.tarry-figure{{{Palette.Properties(dark: true)}}}}}"
+            + For(FigureTheme.Inherited),
+        FigureTheme.Inherited => Resolve(role => $"var(--tarry-{role})"),
+        FigureTheme.Light => Resolve(role => Palette.Colour(role, dark: false)),
+        FigureTheme.Dark => Resolve(role => Palette.Colour(role, dark: true)),
+        _ => throw new ArgumentOutOfRangeException(nameof(theme), theme, "A theme without colours."),
+    };
 
     private static string Resolve(Func<string, string> colourOf) =>
         Palette.Colours.Aggregate(Rules, (rules, colour) => rules

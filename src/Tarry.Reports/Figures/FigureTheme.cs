@@ -6,6 +6,9 @@ public enum FigureTheme
     /// <summary>Light or dark as the reader's system prefers; light in print.</summary>
     Automatic,
 
+    /// <summary>From the page around it, which carries <see cref="FigureStyleSheet"/>: the figure brings no style of its own.</summary>
+    Inherited,
+
     /// <summary>Always light.</summary>
     Light,
 

@@ -16,6 +16,13 @@ internal static class Palette
         ("reference", "#9c4700", "#f3a85c"),
     ];
 
+    /// <summary>The colour of a role.</summary>
+    public static string Colour(string role, bool dark)
+    {
+        var (_, light, darkValue) = Colours.Single(colour => colour.Role == role);
+        return dark ? darkValue : light;
+    }
+
     /// <summary>Declarations of the custom properties, such as <c>--tarry-ink:#1f2328;</c>.</summary>
     public static string Properties(bool dark) =>
         string.Concat(Colours.Select(colour => $"--tarry-{colour.Role}:{(dark ? colour.Dark : colour.Light)};"));

@@ -9,7 +9,9 @@ namespace Tarry.Reports.Figures;
 /// <summary>The ridge of densities: every condition's latencies on one axis, sorted by mean, with the late tail beyond a break.</summary>
 public static class RidgeFigure
 {
-    private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.9, 5, 4.2);
+    private const double BasisSize = 0.85;
+
+    private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.9, 5, 4.6);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
     public static string Draw(FindingsDocument document, FigureStyle style)
@@ -25,14 +27,19 @@ public static class RidgeFigure
         IReadOnlyList<DensityCurve> curves = [.. rows.Select(row => row.Condition.Density).OfType<DensityCurve>()];
         var steps = style.IsNarrow ? 4 : 8;
         var draft = RidgePanels.Of(curves, 0, 1, steps);
-        var layout = new RowLayout(style, rows, Pitches, 0, 0, Notes(rows, draft));
+        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"{document.Title}: where latencies fall", Notes(rows, draft));
         var panels = RidgePanels.Of(curves, layout.PlotLeft, layout.PlotRight, steps);
         var canvas = new Canvas(layout.Style, layout.HeightEm, "ridge", $"{document.Title}: densities of latency", Description(rows, panels));
 
-        layout.DrawHeading(canvas, $"{document.Title}: where latencies fall");
+        layout.DrawHeading(canvas);
         AxisDrawing.Draw(canvas, panels.Main, panels.Ticks.Values, panels.Ticks.Decimals, layout.RowsTop, layout.RowsBottom, "latency, ms", layout.PlotRight - layout.PlotLeft);
+        layout.DrawHeads(canvas);
         if (panels.Tail is { } tail)
         {
+            var head = $"later than {Numbers.Milliseconds(tail.Low)}";
+            canvas.Text(layout.Right, layout.RowsTop - 0.5, head, "soft", Anchor.End, 0.9);
+            DrawBreak(canvas, panels.Main.At(panels.Main.High), layout.RowsBottom);
+            DrawBreak(canvas, tail.At(tail.Low), layout.RowsBottom);
             var ticks = LogarithmicTicks.Inside(tail.Low * 1.12, tail.High, style.IsNarrow ? 2 : 4);
             AxisDrawing.Draw(canvas, tail, ticks, 0, layout.RowsTop, layout.RowsBottom, style.IsNarrow ? "beyond, log" : "beyond, ms, logarithmic", 12);
         }
@@ -54,6 +61,8 @@ public static class RidgeFigure
         });
         return $"Densities of latency on one axis, soonest mean first. {string.Join(' ', lines)}";
     }
+
+    private static double BasisWidth(IReadOnlyList<RankedRow> rows) => rows.Select(row => BasisSize * TextFit.Width(row.Basis)).DefaultIfEmpty(0).Max();
 
     private static List<string> Notes(IReadOnlyList<RankedRow> rows, RidgePanels panels)
     {
@@ -81,6 +90,9 @@ public static class RidgeFigure
         return percent is > 0 and < 0.01 ? $"below 0.01{Numbers.NoBreakSpace}%" : $"{Numbers.Plain(Math.Round(percent, 2))}{Numbers.NoBreakSpace}%";
     }
 
+    private static void DrawBreak(Canvas canvas, double x, double y) =>
+        canvas.Line(x - 0.25, y + 0.45, x + 0.25, y - 0.45, "axis", 0.1);
+
     private static void DrawRows(Canvas canvas, IReadOnlyList<RankedRow> rows, RowLayout layout, RidgePanels panels)
     {
         var tallest = panels.CutMs is { } cut
@@ -98,7 +110,7 @@ public static class RidgeFigure
                 if (panels.Tail is { } tail && panels.CutMs is { } from)
                 {
                     RidgeCurve.DrawTail(canvas, curve, tail, baseline, Height(layout), tallest, row);
-                    canvas.Text(layout.Right, baseline - 0.3 - (layout.IsNarrow ? 0 : 0.2), Share(curve, from), "soft", Anchor.End, 0.85);
+                    canvas.Text(layout.Right, top + (layout.IsNarrow ? 2.3 : 1), Share(curve, from), "soft", Anchor.End, 0.85);
                 }
             }
             else
@@ -111,8 +123,8 @@ public static class RidgeFigure
         }
     }
 
-    // Labels above the marks need their own room; beside them, a curve may rise a little over the row above.
-    private static double Height(RowLayout layout) => layout.IsNarrow ? layout.Pitch - 2.6 : layout.Pitch * 0.98;
+    // A curve keeps below the mean of the row above; labels above the marks need their own room.
+    private static double Height(RowLayout layout) => layout.IsNarrow ? layout.Pitch - 2.3 : layout.Pitch * 0.78;
 
     private static void DrawMean(Canvas canvas, RankedRow row, Scale scale, double baseline)
     {
@@ -138,14 +150,14 @@ public static class RidgeFigure
         var name = row.Condition.IsReference ? "strong reference" : "strong";
         if (layout.IsNarrow)
         {
-            var basisRoom = (0.85 * TextFit.Width(row.Basis)) + 0.6;
+            var basisRoom = (BasisSize * TextFit.Width(row.Basis)) + 0.6;
             canvas.Text(layout.LabelLeft, top + 1.1, row.Condition.Id, name, room: layout.LabelRoom - basisRoom);
-            canvas.Text(layout.Right, top + 1.1, row.Basis, "soft", Anchor.End, 0.85);
+            canvas.Text(layout.Right, top + 1.1, row.Basis, "soft", Anchor.End, BasisSize);
             return;
         }
 
         canvas.Text(RowLayout.Margin, baseline - 1.05, row.RankRange, "soft", size: 0.9);
         canvas.Text(layout.LabelLeft, baseline - 1.05, row.Condition.Id, name, room: layout.LabelRoom);
-        canvas.Text(layout.LabelLeft, baseline + 0.05, row.Basis, "soft", size: 0.85, room: layout.LabelRoom);
+        canvas.Text(layout.LabelLeft, baseline + 0.05, row.Basis, "soft", size: BasisSize, room: layout.LabelRoom);
     }
 }

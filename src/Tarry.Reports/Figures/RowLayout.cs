@@ -1,3 +1,5 @@
+using Tarry.Reports.Wording;
+
 namespace Tarry.Reports.Figures;
 
 /// <summary>Where things go in a figure of one row a condition: heading, key, rows with labels beside or above their marks, axis, notes.</summary>
@@ -6,28 +8,35 @@ internal sealed class RowLayout
     /// <summary>White space around everything.</summary>
     public const double Margin = 1;
 
+    private const double BoldWidth = 1.1;
     private const double HeadingSize = 1.25;
+    private const double HeadingHeight = 1.6;
     private const double NoteSize = 0.85;
     private const double NoteHeight = 1.25;
     private const double AxisHeight = 3;
     private const double MostLabelEm = 17;
     private const double LeastLabelEm = 6;
 
+    private readonly IReadOnlyList<string> headingLines;
     private readonly IReadOnlyList<string> noteLines;
 
     /// <summary>A layout for a style.</summary>
     /// <param name="style">What the figure is drawn for.</param>
     /// <param name="rows">Its rows.</param>
     /// <param name="pitches">Least and greatest height of a row where labels go beside the marks, and its height where they go above.</param>
+    /// <param name="labelDetail">Room that text beneath the labels needs beside the marks.</param>
     /// <param name="rightColumn">Room right of the marks where labels go beside them.</param>
     /// <param name="legendHeight">Room for the key.</param>
+    /// <param name="heading">Its heading.</param>
     /// <param name="notes">What is said below, a sentence each.</param>
-    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double rightColumn, double legendHeight, IReadOnlyList<string> notes)
+    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double labelDetail, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
     {
         IsNarrow = style.IsNarrow;
         var width = style.Width / style.TextSize;
         noteLines = TextFit.Lines(string.Join(' ', notes), (width - (2 * Margin)) / NoteSize);
-        LegendTop = Margin + HeadingSize + 0.7;
+        var headingRoom = (width - (2 * Margin)) / (HeadingSize * BoldWidth);
+        headingLines = TextFit.Lines(TextFit.Cut(PlainText.Clean(heading), 1.8 * headingRoom), headingRoom);
+        LegendTop = Margin + (headingLines.Count * HeadingHeight) + 0.3;
         RowsTop = LegendTop + legendHeight + 1.6;
         var below = AxisHeight + (noteLines.Count * NoteHeight) + Margin;
         var count = Math.Max(rows.Count, 1);
@@ -39,7 +48,7 @@ internal sealed class RowLayout
         HeightEm = RowsBottom + below;
 
         var widthEm = Style.Width / Style.TextSize;
-        var labels = rows.Select(row => TextFit.Width(row.Condition.Id)).DefaultIfEmpty(0).Max() + 0.8;
+        var labels = rows.Select(row => BoldWidth * TextFit.Width(row.Condition.Id)).Append(labelDetail).Max() + 1.2;
         LabelLeft = IsNarrow ? Margin + 0.6 : Margin + 4.8;
         PlotLeft = IsNarrow ? LabelLeft : LabelLeft + Math.Clamp(labels, LeastLabelEm, MostLabelEm);
         PlotRight = widthEm - Margin - (IsNarrow ? 0.6 : rightColumn + 1);
@@ -86,8 +95,23 @@ internal sealed class RowLayout
     public double LabelRoom => IsNarrow ? Right - LabelLeft : PlotLeft - LabelLeft - 0.4;
 
     /// <summary>The heading.</summary>
-    public void DrawHeading(Canvas canvas, string heading) =>
-        canvas.Text(Margin, Margin + HeadingSize * 0.8, heading, "strong", size: HeadingSize, room: Right - Margin);
+    public void DrawHeading(Canvas canvas)
+    {
+        for (var line = 0; line < headingLines.Count; line++)
+        {
+            canvas.Text(Margin, Margin + (line * HeadingHeight) + 1, headingLines[line], "strong", size: HeadingSize);
+        }
+    }
+
+    /// <summary>The heads of the columns left of the marks, where there are columns.</summary>
+    public void DrawHeads(Canvas canvas)
+    {
+        if (!IsNarrow)
+        {
+            canvas.Text(Margin, RowsTop - 0.5, "rank", "soft", size: 0.9);
+            canvas.Text(LabelLeft, RowsTop - 0.5, "condition", "soft", size: 0.9);
+        }
+    }
 
     /// <summary>The notes, below the axis.</summary>
     public void DrawNotes(Canvas canvas)

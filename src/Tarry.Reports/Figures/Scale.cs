@@ -29,6 +29,10 @@ internal sealed class Scale
         return from + (share * (to - from));
     }
 
-    /// <summary>Whether a value lies between the ends.</summary>
-    public bool Holds(double value) => value >= Low && value <= High;
+    /// <summary>Whether a value lies between the ends, the rounding of sums forgiven.</summary>
+    public bool Holds(double value)
+    {
+        var rounding = (High - Low) * 1e-9;
+        return value >= Low - rounding && value <= High + rounding;
+    }
 }

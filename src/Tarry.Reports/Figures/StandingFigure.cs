@@ -7,7 +7,7 @@ namespace Tarry.Reports.Figures;
 /// <summary>The standing: conditions from soonest to latest mean, as intervals over the span of their latencies, with tie groups.</summary>
 public static class StandingFigure
 {
-    private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.5, 4, 4.4);
+    private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.75, 4, 4.4);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
     public static string Draw(FindingsDocument document, FigureStyle style)
@@ -20,16 +20,21 @@ public static class StandingFigure
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var rows = RankedRow.Of(document);
-        var ticks = StandingScale.Cover(rows, style.IsNarrow ? 5 : 8);
+        var ticks = StandingScale.Cover(rows, style.IsNarrow ? 5 : 10);
         var levels = FigureNotes.Levels(rows);
         var legendHeight = StandingLegend.Height((style.Width / style.TextSize) - 2, levels);
-        var layout = new RowLayout(style, rows, Pitches, StandingLabels.RightColumn(rows), legendHeight, Notes(rows, ticks));
+        var layout = new RowLayout(style, rows, Pitches, 0, StandingLabels.RightColumn(rows), legendHeight, $"{document.Title}: mean latency", Notes(rows, ticks));
         var canvas = new Canvas(layout.Style, layout.HeightEm, "standing", $"{document.Title}: standing by mean latency", Description(rows));
         var scale = Scale.Linear(ticks.Low, ticks.High, layout.PlotLeft, layout.PlotRight);
 
-        layout.DrawHeading(canvas, $"{document.Title}: mean latency");
+        layout.DrawHeading(canvas);
         StandingLegend.Draw(canvas, layout.LegendTop, RowLayout.Margin, levels);
-        StandingLabels.DrawHeads(canvas, layout);
+        layout.DrawHeads(canvas);
+        if (!layout.IsNarrow)
+        {
+            canvas.Text(layout.Right, layout.RowsTop - 0.5, "mean and interval, ms", "soft", Anchor.End, 0.9);
+        }
+
         DrawGroups(canvas, rows, layout);
         AxisDrawing.Draw(canvas, scale, ticks.Values, ticks.Decimals, layout.RowsTop, layout.RowsBottom, "latency, ms", layout.PlotRight - layout.PlotLeft);
         DrawReference(canvas, rows, scale, layout);
@@ -65,7 +70,8 @@ public static class StandingFigure
             notes.Add(open);
         }
 
-        if (rows.Any(row => StandingMarks.IsCut(ticks, row)))
+        var scale = Scale.Linear(ticks.Low, ticks.High, 0, 1);
+        if (rows.Any(row => StandingMarks.IsCut(scale, row)))
         {
             notes.Add("An arrow head: the mark goes on beyond the axis.");
         }
@@ -116,9 +122,25 @@ public static class StandingFigure
         }
 
         var x = scale.At(mean.Value.Milliseconds);
-        canvas.Line(x, layout.RowsTop - 0.25, x, layout.RowsBottom, "reference-line", 0.09, dashed: true);
+        DrawReferenceLine(canvas, x, rows.Count, layout);
         var inRightHalf = x > (layout.PlotLeft + layout.PlotRight) / 2;
         canvas.Text(x + (inRightHalf ? 0.3 : -0.3), layout.RowsTop - 0.5, "reference", "reference", inRightHalf ? Anchor.End : Anchor.Start, 0.9);
+    }
+
+    private static void DrawReferenceLine(Canvas canvas, double x, int rows, RowLayout layout)
+    {
+        if (!layout.IsNarrow)
+        {
+            canvas.Line(x, layout.RowsTop - 0.25, x, layout.RowsBottom, "reference-line", 0.09, dashed: true);
+            return;
+        }
+
+        // Text stands between the rows' marks; a line through it would hinder reading.
+        for (var row = 0; row < rows; row++)
+        {
+            var middle = StandingLabels.MarksAt(layout, layout.RowsTop + (row * layout.Pitch));
+            canvas.Line(x, middle - 0.65, x, middle + 0.65, "reference-line", 0.09);
+        }
     }
 
     private static void DrawRow(Canvas canvas, RankedRow row, Scale scale, RowLayout layout, double top)

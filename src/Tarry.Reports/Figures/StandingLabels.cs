@@ -12,19 +12,6 @@ internal static class StandingLabels
     public static double RightColumn(IReadOnlyList<RankedRow> rows) => rows.Count == 0 ? 0 :
         Math.Max(rows.Max(row => TextFit.Width(Numbered(row))), SmallSize * rows.Max(row => TextFit.Width(row.Basis)));
 
-    /// <summary>The heads of the columns, where there are columns.</summary>
-    public static void DrawHeads(Canvas canvas, RowLayout layout)
-    {
-        if (layout.IsNarrow)
-        {
-            return;
-        }
-
-        canvas.Text(RowLayout.Margin, layout.RowsTop - 0.5, "rank", "soft", size: SmallSize);
-        canvas.Text(layout.LabelLeft, layout.RowsTop - 0.5, "condition", "soft", size: SmallSize);
-        canvas.Text(layout.Right, layout.RowsTop - 0.5, "mean, interval, ms", "soft", Anchor.End, SmallSize);
-    }
-
     /// <summary>The middle of a row's marks.</summary>
     public static double MarksAt(RowLayout layout, double top) => layout.IsNarrow ? top + 3.35 : top + (layout.Pitch / 2);
 

@@ -53,15 +53,15 @@ internal static class StandingLegend
         {
             case 0:
                 canvas.Line(left + 0.2, y, left + SampleWidth - 0.2, y, "mark", 0.15);
-                canvas.Line(left + 0.2, y - 0.34, left + 0.2, y + 0.34, "mark", 0.12);
-                canvas.Line(left + SampleWidth - 0.2, y - 0.34, left + SampleWidth - 0.2, y + 0.34, "mark", 0.12);
-                canvas.Dot(middle, y, 0.3, "mark-solid");
+                canvas.Line(left + 0.2, y - 0.42, left + 0.2, y + 0.42, "mark", 0.12);
+                canvas.Line(left + SampleWidth - 0.2, y - 0.42, left + SampleWidth - 0.2, y + 0.42, "mark", 0.12);
+                canvas.Dot(middle, y, 0.25, "mark-solid");
                 break;
             case 1:
-                canvas.Box(left, y - 0.42, SampleWidth, 0.84, "pale");
+                canvas.Box(left, y - 0.5, SampleWidth, 1, "pale");
                 break;
             default:
-                canvas.Line(middle, y - 0.42, middle, y + 0.42, "mark", 0.13);
+                canvas.Line(middle, y - 0.5, middle, y + 0.5, "mark", 0.13);
                 break;
         }
     }

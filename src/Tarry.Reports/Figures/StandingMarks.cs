@@ -5,8 +5,8 @@ namespace Tarry.Reports.Figures;
 /// <summary>The marks of one condition in the standing: pale bar, median tick, interval with its mean.</summary>
 internal static class StandingMarks
 {
-    private const double BarHalf = 0.42;
-    private const double CapHalf = 0.34;
+    private const double BarHalf = 0.5;
+    private const double CapHalf = 0.42;
 
     /// <summary>Draws a row's marks around a height.</summary>
     public static void Draw(Canvas canvas, Scale scale, RankedRow row, double y)
@@ -30,14 +30,14 @@ internal static class StandingMarks
         {
             DrawInterval(canvas, scale, mean, y, Role(row, "mark", "reference-line"), row.IsOpen);
             var dot = row.IsOpen ? Role(row, "mark-open", "reference-open") : Role(row, "mark-solid", "reference-solid");
-            canvas.Dot(scale.At(mean.Value.Milliseconds), y, 0.3, dot);
+            canvas.Dot(scale.At(mean.Value.Milliseconds), y, 0.25, dot);
         }
     }
 
     /// <summary>Whether a row has marks that the axis cuts.</summary>
-    public static bool IsCut(Ticks ticks, RankedRow row) =>
-        (row.Mean is { } mean && (mean.Interval.Low.Milliseconds < ticks.Low || mean.Interval.High.Milliseconds > ticks.High))
-        || (row.Condition.P05 is Estimate<Latency> && row.Condition.P95 is Estimate<Latency> high && high.Value.Milliseconds > ticks.High);
+    public static bool IsCut(Scale scale, RankedRow row) =>
+        (row.Mean is { } mean && (!scale.Holds(mean.Interval.Low.Milliseconds) || !scale.Holds(mean.Interval.High.Milliseconds)))
+        || (row.Condition.P05 is Estimate<Latency> && row.Condition.P95 is Estimate<Latency> high && !scale.Holds(high.Value.Milliseconds));
 
     private static string Role(RankedRow row, string ordinary, string reference) =>
         row.Condition.IsReference ? reference : ordinary;
@@ -47,7 +47,7 @@ internal static class StandingMarks
         var (left, right) = (scale.At(low), scale.At(high));
         if (open)
         {
-            canvas.Box(left, y - BarHalf, Math.Max(right - left, 0.1), 2 * BarHalf, "outline", 0.11);
+            canvas.Box(left, y - BarHalf, Math.Max(right - left, 0.1), 2 * BarHalf, "outline", 0.07);
         }
         else
         {

@@ -8,6 +8,9 @@ namespace Tarry.Reports.Wording;
 /// <summary>What can be said of one pair of conditions, in words.</summary>
 public static class VerdictSentence
 {
+    /// <summary>By what a difference counts as small.</summary>
+    internal const string SmallBy = "by its 90\u00A0% interval";
+
     /// <summary>The verdict in a few words, for a table.</summary>
     public static string InBrief(Verdict verdict) => verdict switch
     {
@@ -35,8 +38,8 @@ public static class VerdictSentence
         {
             Verdict.Slower => $"{a} is slower than {b}: {claim}.",
             Verdict.Faster => $"{a} is faster than {b}: {claim}.",
-            Verdict.BelowMargin => $"{a} and {b} are told apart, but by less than the margin of {margin}: {claim}.",
-            Verdict.NoDifferenceThatMatters => $"{a} and {b} are not told apart, and any difference lies inside the margin of {margin}: {claim}.",
+            Verdict.BelowMargin => $"{a} and {b} are told apart, but by less than the margin of {margin} ({SmallBy}): {claim}.",
+            Verdict.NoDifferenceThatMatters => $"{a} and {b} are not told apart, and any difference lies inside the margin of {margin} ({SmallBy}): {claim}.",
             Verdict.Undecided => $"{a} against {b} is undecided: {claim}. {Open(comparison)}",
             _ => throw new ArgumentOutOfRangeException(nameof(comparison), comparison.Verdict, "A verdict without words."),
         };

@@ -1,0 +1,24 @@
+using System.Xml.Linq;
+using Tarry.Findings;
+using Tarry.Reports.Figures;
+
+namespace Tarry.Reports.Documents;
+
+/// <summary>The figures, each drawn for a page and for a phone; the style sheet shows the one that fits.</summary>
+internal static class FiguresSection
+{
+    /// <summary>The section, or null where there is nothing to draw.</summary>
+    public static XElement? Build(FindingsDocument document) => document.Conditions.Count == 0
+        ? null
+        : Html.Section(
+            "figures",
+            "Figures",
+            Figure(StandingFigure.Build, document, "The standing: conditions from soonest to latest mean. The numbers are in the table of results."),
+            Figure(RidgeFigure.Build, document, "Where the latencies of each condition fall, and how far the latest reach."));
+
+    private static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
+        "figure",
+        new XElement("div", new XAttribute("class", "for-page"), build(document, FigureStyle.Page with { Theme = FigureTheme.Inherited })),
+        new XElement("div", new XAttribute("class", "for-phone"), build(document, FigureStyle.Phone with { Theme = FigureTheme.Inherited })),
+        new XElement("figcaption", caption));
+}
