@@ -10,9 +10,10 @@ namespace Tarry.Findings.Comparisons;
 /// </summary>
 /// <remarks>
 /// Pairs share conditions, so they hold fewer degrees of freedom than there are pairs: with C conditions and J sittings
-/// the total is capped at (C - 1)(J - 1), what a two-way layout leaves. Simulation of 2-24 conditions, 2-4 sittings
-/// (docs/decisions): coverage of 95 % intervals .94-.96 over all pairs where the conditions scatter alike or by a
-/// log-normal factor of sd 0.5.
+/// the total is capped at (C - 1)(J - 1), what a two-way layout leaves. With few conditions the prior's own degrees of
+/// freedom are poorly known, so each moderated variance is averaged with the pooled one. Simulation of 3-10 conditions and
+/// 2-4 sittings (docs/decisions/0001): coverage of 95 % intervals .94-.96 over all pairs, where the conditions scatter alike
+/// and where they scatter by a log-normal factor of sd 0.5.
 /// </remarks>
 internal sealed class PairVariances
 {
@@ -57,11 +58,12 @@ internal sealed class PairVariances
             pairs.Select(Variance).ToArray(),
             pairs.Select(pair => pair.Differences.Length - 1.0).ToArray());
         var cap = ResidualDegreesOfFreedom(pairs);
+        var pooled = pairs.Average(Variance);
         for (var i = 0; i < pairs.Length; i++)
         {
             var own = pairs[i].Differences.Length - 1.0;
             var total = own + moderated.PriorDegreesOfFreedom;
-            byPair[pairs[i]] = (moderated.Posterior[i], Math.Max(own, Math.Min(total, cap)));
+            byPair[pairs[i]] = ((moderated.Posterior[i] + pooled) / 2, Math.Max(own, Math.Min(total, cap)));
         }
     }
 

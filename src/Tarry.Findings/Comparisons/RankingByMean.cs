@@ -3,7 +3,7 @@ namespace Tarry.Findings.Comparisons;
 
 /// <summary>
 /// Ranks conditions by mean, with the ranks that simultaneous Tukey-Kramer intervals of all pairs allow, and tie groups:
-/// from the soonest on, a group is its first condition and all that are not told from it.
+/// from the soonest on, a group is its first condition and those that follow until one is told from it.
 /// </summary>
 internal static class RankingByMean
 {
@@ -23,14 +23,15 @@ internal static class RankingByMean
 
         var told = Told(conditions, evidence);
         var groups = new int[conditions.Count];
-        var group = 0;
-        foreach (var first in order.Where(index => groups[index] == 0))
+        var (group, first) = (0, -1);
+        foreach (var index in order)
         {
-            group++;
-            foreach (var index in order.Where(index => groups[index] == 0 && (index == first || !told[first, index])))
+            if (first < 0 || told[first, index])
             {
-                groups[index] = group;
+                (group, first) = (group + 1, index);
             }
+
+            groups[index] = group;
         }
 
         return [.. order.Select(index => new RankedCondition(

@@ -8,6 +8,7 @@ internal sealed class EmulatedBench : IDisposable
 {
     private readonly Process process;
     private readonly string truth;
+    private readonly Task<string> messages;
 
     public EmulatedBench(TemporaryFolder folder, string board, params string[] options)
     {
@@ -22,12 +23,11 @@ internal sealed class EmulatedBench : IDisposable
             RedirectStandardError = true,
         })!;
 
-        // The first line comes once the rig has booted.
-        Assert.False(string.IsNullOrEmpty(process.StandardOutput.ReadLine()), "the emulator did not start: " + process.StandardError.ReadToEnd());
-        process.OutputDataReceived += (_, _) => { };
-        process.ErrorDataReceived += (_, _) => { };
-        process.BeginOutputReadLine();
-        process.BeginErrorReadLine();
+        // The first line comes once the rig has booted; the rest is read so that the emulator never waits for a reader.
+        var first = process.StandardOutput.ReadLine();
+        _ = process.StandardOutput.ReadToEndAsync();
+        messages = process.StandardError.ReadToEndAsync();
+        Assert.True(first is not null, "the emulator did not start: " + (first is null ? messages.Result : ""));
     }
 
     public string Port { get; }

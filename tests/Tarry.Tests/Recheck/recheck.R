@@ -61,7 +61,7 @@ for (i in seq_along(conditions)) {
   say(conditions[i], "sd_ms.high", sqrt(mean(sds[i, ]^2)) * exp(half))
 }
 
-# Every pair within sittings, variances moderated over the clean pairs.
+# Every pair within sittings; variances moderated over the clean pairs, each then averaged with the pooled one.
 pairs <- t(combn(seq_along(conditions), 2))
 differences <- means[pairs[, 1], ] - means[pairs[, 2], ]
 variance <- apply(differences, 1, var)
@@ -70,7 +70,7 @@ pool <- clean[pairs[, 1]] & clean[pairs[, 2]]
 squeezed <- squeezeVar(variance[pool], df = own_df)
 df <- rep(own_df, nrow(pairs))
 df[pool] <- pmin(squeezed$df.prior + own_df, (sum(clean) - 1) * own_df)
-variance[pool] <- squeezed$var.post
+variance[pool] <- (squeezed$var.post + mean(variance[pool])) / 2
 error <- sqrt(variance / length(sittings))
 difference <- rowMeans(differences)
 p <- p.adjust(2 * pt(-abs(difference / error), df), method = "holm")
