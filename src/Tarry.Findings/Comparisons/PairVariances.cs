@@ -119,13 +119,11 @@ internal sealed class PairVariances
     private static string Named(string group) => group.Length == 0 ? "other" : group;
 
     private static double Variance(SessionMeans condition) =>
-        Square(Moments.StandardDeviation(condition.Sittings.Values.Select(session => session.MeanMs).ToArray()));
+        Moments.Variance(condition.Sittings.Values.Select(session => session.MeanMs).ToArray());
 
-    private static double Variance(ConditionPair pair) => Square(Moments.StandardDeviation(pair.Differences));
+    private static double Variance(ConditionPair pair) => Moments.Variance(pair.Differences);
 
     // Two sittings may agree by chance; their trials still set how well the difference is known.
     private static double OwnVariance(ConditionPair pair) =>
         Variance(pair) is > 0 and var variance ? variance : pair.WithinVariance ?? 0;
-
-    private static double Square(double value) => value * value;
 }

@@ -19,7 +19,7 @@ public static class RankCusum
 
     /// <summary>The test and the most likely place of a change.</summary>
     /// <param name="inOrder">The values in capture order, at least <see cref="SmallestCount"/>, finite.</param>
-    /// <returns>The change point; a p of 1 where every value is the same.</returns>
+    /// <returns>The change point; a p of 1 where every value, or the mean rank of every batch, is the same.</returns>
     /// <exception cref="ArgumentException">There are too few values, or one is not finite.</exception>
     public static ChangePoint Test(ReadOnlySpan<double> inOrder)
     {
@@ -37,13 +37,16 @@ public static class RankCusum
             }
         }
 
-        if (largest == 0)
+        var shift = Moments.Mean(inOrder[index..]) - Moments.Mean(inOrder[..index]);
+
+        // Batches that all have one mean, as a repeating pattern makes them, have no change of level among them.
+        var deviation = LongRunDeviation(ranks);
+        if (deviation == 0)
         {
-            return new ChangePoint(0, 1, index, 0);
+            return new ChangePoint(0, 1, index, shift);
         }
 
-        var statistic = largest / (LongRunDeviation(ranks) * Math.Sqrt(ranks.Length));
-        var shift = Moments.Mean(inOrder[index..]) - Moments.Mean(inOrder[..index]);
+        var statistic = largest / (deviation * Math.Sqrt(ranks.Length));
         return new ChangePoint(statistic, KolmogorovDistribution.UpperTail(statistic), index, shift);
     }
 

@@ -88,4 +88,9 @@ public sealed class RankCusumTests
 
         return values;
     }
+
+    // Every batch of four holds both values twice, so no batch differs in level from another.
+    [Fact]
+    public void Test_APatternThatRepeats_HasNoChange() =>
+        Assert.Equal(1, RankCusum.Test([.. Enumerable.Range(0, 100).Select(i => 5.0 + (i % 2))]).P);
 }
