@@ -4,6 +4,7 @@ using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Reports.Wording;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -37,7 +38,7 @@ internal static class FindingsText
         WriteTable(document, terminal);
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(Invariant(
-            $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {document.MarginMs} ms; a verdict is against {document.Reference ?? "no reference"}."));
+            $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {Numbers.Plain(document.MarginMs)} ms; {(document.Reference is { } reference ? $"a verdict is against {reference}" : "the study names no reference")}."));
         foreach (var caution in document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions))
         {
             terminal.Out.WriteLine($"caution ({CautionWording.Key(caution.Kind)}): {CautionWording.Sentence(caution)}");
@@ -80,14 +81,22 @@ internal static class FindingsText
     private static string Cell<T>(EstimateOutcome<T> outcome, Func<T, double> number)
         where T : struct, IComparable<T> => outcome switch
         {
-            Estimate<T> estimate => Invariant($"{number(estimate.Value):0.000} ({number(estimate.Interval.Low):0.000} to {number(estimate.Interval.High):0.000})"),
+            Estimate<T> estimate => WithInterval(number(estimate.Value), number(estimate.Interval.Low), number(estimate.Interval.High), signed: typeof(T) == typeof(LatencyDifference)),
             NotEnough<T> not => Invariant($"{not.Have} of {not.Need} {not.Of}"),
             _ => "",
         };
 
+    private static string WithInterval(double value, double low, double high, bool signed)
+    {
+        var decimals = Numbers.Decimals(high - low);
+        return $"{Numbers.Fixed(value, decimals, signed)} ({Numbers.Fixed(low, decimals, signed)} to {Numbers.Fixed(high, decimals, signed)})";
+    }
+
     private static string Value<T>(EstimateOutcome<T> outcome, Func<T, double> number)
         where T : struct, IComparable<T> =>
-        outcome is Estimate<T> estimate ? Invariant($"{number(estimate.Value):0.000}") : "?";
+        outcome is Estimate<T> estimate
+            ? Numbers.Fixed(number(estimate.Value), Numbers.Decimals(number(estimate.Interval.High) - number(estimate.Interval.Low)))
+            : "?";
 
     private static string Percent(EstimateOutcome<Proportion> outcome) =>
         outcome is Estimate<Proportion> estimate ? Invariant($"{estimate.Value.Value * 100:0.00}") : "?";

@@ -101,4 +101,13 @@ public class SessionCautionTests
 
     private static List<CautionKind> Kinds(FindingsDocument document) =>
         [.. document.Conditions.SelectMany(condition => condition.Cautions).Select(caution => caution.Kind)];
+
+    [Theory]
+    [InlineData(CautionKind.RigRebooted, "restarts", 1, "The rig restarted once in pad.")]
+    [InlineData(CautionKind.RigRebooted, "restarts", 2, "The rig restarted 2 times in pad.")]
+    [InlineData(CautionKind.RefusedRows, "refused", 1, "1 item of pad was refused as bad.")]
+    [InlineData(CautionKind.RefusedRows, "refused", 1200, "1,200 items of pad were refused as bad.")]
+    [InlineData(CautionKind.LossFavours, "missed_percent", 0.001, "The mean of pad is of the responses that arrived; below 0.01 % did not")]
+    public void Sentence_OfACount_IsGrammatical(CautionKind kind, string name, double value, string beginning) =>
+        Assert.StartsWith(beginning, CautionWording.Sentence(new Caution(kind, "pad", new Dictionary<string, double> { [name] = value })));
 }
