@@ -68,6 +68,15 @@ public class DegenerateStudyTests
     }
 
     [Fact]
+    public void Mean_OfSessionsThatAgreeToTheTick_IsNotCertain()
+    {
+        var noise = Noise(new SeededGenerator(7), 200);
+        var mean = Assert.IsType<Estimate<Latency>>(
+            Assert.Single(new SyntheticStudy(1).AddSession("a", "pad", noise).AddSession("b", "pad", noise).Analyse().Conditions).Mean);
+        Assert.True(mean.Interval.Low < mean.Value && mean.Value < mean.Interval.High, mean.ToString());
+    }
+
+    [Fact]
     public void Difference_OfShortSessionsInOneSitting_IsLacking()
     {
         var study = new SyntheticStudy(1).AddSession("a", "ref", [5]).AddSession("a", "pad", Noise(new SeededGenerator(5), 100));

@@ -31,16 +31,13 @@ internal static class QuantileEstimate
         var method = MethodName.OrderStatisticsWithinSession;
         if (pool.Sessions.Count > 1)
         {
+            // What trials within a session explain of the variance of session means is in the order statistics already.
             var (variance, degreesOfFreedom) = means.Of(pool.Sessions[0].Key.Condition)!.Value;
-            var between = Math.Max(0, variance - VarianceWithin(pool));
+            var between = Math.Max(0, variance - pool.VarianceWithin);
             limits = SessionQuantileInterval.Of(limits, value, between, degreesOfFreedom, pool.Sessions.Count, Estimates.Level);
             method = MethodName.OrderStatisticsPlusSessionScatter;
         }
 
         return Estimates.Latency(value, limits.Low!.Value, limits.High!.Value, method, pool.Sessions);
     }
-
-    // What trials within a session explain of the variance of session means is in the order statistics already.
-    private static double VarianceWithin(PooledSample pool) => pool.Sessions.Average(session =>
-        session.Latencies.Count < 2 ? 0 : Moments.Variance(session.Latencies.InOrder) / session.Latencies.Count);
 }
