@@ -1,4 +1,3 @@
-using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;

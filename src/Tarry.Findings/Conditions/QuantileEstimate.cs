@@ -1,6 +1,4 @@
 using Tarry.Metrology;
-using Tarry.Statistics.Descriptives;
-using Tarry.Statistics.Distributions;
 using Tarry.Statistics.Quantiles;
 
 namespace Tarry.Findings.Conditions;
