@@ -13,9 +13,9 @@ internal static class FindingsText
 {
     private const int WideEnough = 150;
 
-    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
+    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition?, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
     [
-        ("rank", false, (ranked, _, _) => ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
+        ("rank", false, (ranked, _, _) => ranked is null ? "-" : ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
         ("condition", false, (_, condition, _) => condition.Id),
         ("mean", false, (_, condition, _) => Cell(condition.Mean, latency => latency.Milliseconds)),
         ("less reference", false, (_, condition, _) => condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
@@ -54,6 +54,11 @@ internal static class FindingsText
         foreach (var ranked in document.Ranking)
         {
             table.AddRow(columns.Select(column => new Text(column.Cell(ranked, conditions[ranked.Id], document))));
+        }
+
+        foreach (var condition in document.Conditions.ExceptBy(document.Ranking.Select(ranked => ranked.Id), condition => condition.Id))
+        {
+            table.AddRow(columns.Select(column => new Text(column.Cell(null, condition, document))));
         }
 
         console.Write(table);
