@@ -47,7 +47,7 @@ internal static class SessionDiagnoses
     private static double DependenceP(SessionSample session)
     {
         var latencies = session.Latencies.InOrder;
-        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, LjungBox.Test(latencies, 20).P));
+        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, LjungBox.TestRanks(latencies).P));
     }
 
     private static bool Varies(SessionSample session) =>
