@@ -11,7 +11,7 @@ internal static class ReportCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." };
+        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." }.MustNotBeEmpty();
         var seed = SeedOption.Create();
         var command = new Command("report", "Writes the report, one HTML file that needs nothing else, and the findings document beside it.\n\nExample: tarry report pads --out published")
         {

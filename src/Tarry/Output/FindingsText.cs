@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Spectre.Console.Rendering;
 using Tarry.Findings;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
@@ -12,11 +13,9 @@ namespace Tarry.Output;
 /// <summary>The findings as a table and sentences for a terminal.</summary>
 internal static class FindingsText
 {
-    private const int WideEnough = 150;
-
-    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
+    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition?, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
     [
-        ("rank", false, (ranked, _, _) => ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
+        ("rank", false, (ranked, _, _) => ranked is null ? "-" : ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
         ("condition", false, (_, condition, _) => condition.Id),
         ("mean", false, (_, condition, _) => Cell(condition.Mean, latency => latency.Milliseconds)),
         ("less reference", false, (_, condition, _) => condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
@@ -48,7 +47,23 @@ internal static class FindingsText
     private static void WriteTable(FindingsDocument document, Terminal terminal)
     {
         var console = terminal.Tables();
-        var columns = Columns.Where(column => !column.OnlyWhereWide || console.Profile.Width >= WideEnough).ToList();
+        var table = Table(document, wide: true);
+        if (WidthOf(table, console) > console.Profile.Width)
+        {
+            table = Table(document, wide: false);
+        }
+
+        // A terminal that is narrower still breaks the line, which is better than a number broken in two.
+        console.Profile.Width = Math.Max(console.Profile.Width, WidthOf(table, console));
+        console.Write(table);
+    }
+
+    private static int WidthOf(IRenderable table, IAnsiConsole console) =>
+        table.Measure(RenderOptions.Create(console), int.MaxValue).Max;
+
+    private static Table Table(FindingsDocument document, bool wide)
+    {
+        var columns = Columns.Where(column => wide || !column.OnlyWhereWide).ToList();
         var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
         columns.ForEach(column => table.AddColumn(new TableColumn(column.Name).NoWrap()));
         var conditions = document.Conditions.ToDictionary(condition => condition.Id);
@@ -57,7 +72,12 @@ internal static class FindingsText
             table.AddRow(columns.Select(column => new Text(column.Cell(ranked, conditions[ranked.Id], document))));
         }
 
-        console.Write(table);
+        foreach (var condition in document.Conditions.ExceptBy(document.Ranking.Select(ranked => ranked.Id), condition => condition.Id))
+        {
+            table.AddRow(columns.Select(column => new Text(column.Cell(null, condition, document))));
+        }
+
+        return table;
     }
 
     private static string VerdictAgainstReference(ConditionFinding condition, FindingsDocument document)

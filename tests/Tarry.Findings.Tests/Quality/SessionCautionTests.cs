@@ -1,5 +1,6 @@
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings.Tests.Quality;
 
@@ -54,6 +55,17 @@ public class SessionCautionTests
 
         // Effective size of AR(1) with coefficient 0.5 is n (1 - 0.5)/(1 + 0.5) where it is all the variance; here part is white.
         Assert.InRange(caution.Numbers["effective_trials"], Trials / 3.0, Trials * 0.8);
+    }
+
+    [Theory]
+    [InlineData(7, 7, null)]
+    [InlineData(7, 8, 1.0)]
+    public void SecondSegment_IsARestartOnlyWhereTheBootChanged(int firstBoot, int secondBoot, double? restarts)
+    {
+        var study = new SyntheticStudy(5) { Trials = 240 };
+        Segment[] live = [new(firstBoot, 1, 1_000_000, null), new(secondBoot, 121, 1_000_000, null)];
+        var caution = study.AddSession("a", "pad", study.Draw(5, 4), live: live).Analyse().Conditions[0].Cautions.SingleOrDefault(caution => caution.Kind == CautionKind.RigRebooted);
+        Assert.Equal(restarts, caution?.Numbers["restarts"]);
     }
 
     [Fact]
