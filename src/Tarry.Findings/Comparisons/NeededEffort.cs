@@ -11,13 +11,15 @@ internal static class NeededEffort
     /// <param name="pair">The pair as it is known now.</param>
     /// <param name="degreesOfFreedom">Degrees of freedom of its difference: every sitting beyond the first brings its part of them.</param>
     /// <param name="marginMs">The margin.</param>
-    public static Needed? Of(PairEvidence pair, double degreesOfFreedom, double marginMs)
+    /// <param name="pairs">How many pairs the study tests: each must be told at its share of the 5 %, the first step of Holm.</param>
+    public static Needed? Of(PairEvidence pair, double degreesOfFreedom, double marginMs, int pairs)
     {
+        var level = 1 - (VerdictRule.ToldBelow / pairs);
         var perSitting = Math.Max(1, degreesOfFreedom / Math.Max(1, pair.Sittings - 1));
-        for (var sittings = 2; sittings <= MostSittings; sittings++)
+        for (var sittings = Math.Max(2, pair.Pair.Differences.Length + 1); sittings <= MostSittings; sittings++)
         {
             var standardError = Math.Sqrt(pair.SittingVariance / sittings);
-            if (MinimumDetectableDifference.Of(standardError, perSitting * (sittings - 1)) <= marginMs)
+            if (MinimumDetectableDifference.Of(standardError, perSitting * (sittings - 1), level) <= marginMs)
             {
                 return new Needed(sittings, pair.TrialsPerSession);
             }

@@ -21,7 +21,7 @@ internal static class PairFindings
         var tested = evidence.Where(pair => pair.Difference is not null).ToList();
         var adjusted = new Queue<double>(HolmAdjustment.Adjust(tested.Select(pair => pair.Difference!.Value.TwoSidedP).ToArray()));
         return [.. evidence.Select(pair => pair.Difference is { } difference
-            ? Tested(pair, difference, adjusted.Dequeue(), marginMs)
+            ? Tested(pair, difference, adjusted.Dequeue(), tested.Count, marginMs)
             : Untested(pair, marginMs))];
     }
 
@@ -49,7 +49,7 @@ internal static class PairFindings
         return new PairEvidence(pair, null, 0, MethodName.DifferenceWithinSession, pair.Differences.Length);
     }
 
-    private static ComparisonFinding Tested(PairEvidence pair, MeanDifference difference, double adjustedP, double marginMs)
+    private static ComparisonFinding Tested(PairEvidence pair, MeanDifference difference, double adjustedP, int pairs, double marginMs)
     {
         var limits = difference.Limits(Estimates.Level);
         var verdict = VerdictRule.Of(
@@ -66,7 +66,7 @@ internal static class PairFindings
             Verdict = verdict,
             MinimumDetectable = LatencyDifference.FromMilliseconds(
                 MinimumDetectableDifference.Of(difference.StandardError, difference.DegreesOfFreedom, Estimates.Level)),
-            Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, marginMs) : null,
+            Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, marginMs, pairs) : null,
         };
     }
 
