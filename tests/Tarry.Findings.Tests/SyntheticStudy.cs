@@ -89,6 +89,7 @@ internal sealed class SyntheticStudy(ulong seed)
             Latencies = new Sample(latencies, missed),
             Sequences = [.. Enumerable.Range(1, latencies.Length).Select(i => (long)i)],
             PressTimesMs = pressTimesMs ?? [],
+            ResolutionMs = 0,
             IntervalCensored = false,
             ExclusionReasons = [],
         };

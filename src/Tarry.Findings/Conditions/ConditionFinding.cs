@@ -49,7 +49,7 @@ public sealed record ConditionFinding
     /// <summary>The standard deviation within a session, pooled over sessions.</summary>
     public required EstimateOutcome<LatencyDifference> StandardDeviation { get; init; }
 
-    /// <summary>p95 - p5.</summary>
+    /// <summary>p95 - p5 within a session, root mean square over sessions.</summary>
     public required EstimateOutcome<LatencyDifference> Spread { get; init; }
 
     /// <summary>The share of responses later than <see cref="LateBeyond"/>.</summary>

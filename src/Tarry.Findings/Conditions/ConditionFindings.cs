@@ -75,6 +75,20 @@ internal sealed class ConditionFindings
     private SessionScatter Scatter(Func<SessionSample, double?> statistic) => new(diagnoses.ToDictionary(
         entry => entry.Key,
         entry => (
-            entry.Value.Select(diagnosis => statistic(diagnosis.Session)).OfType<double>().ToArray(),
+            (IReadOnlyDictionary<string, double>)BySitting(entry.Value, statistic),
             entry.Value.All(diagnosis => diagnosis.InPool || diagnosis.Session.Latencies.Count == 0))));
+
+    private static SortedDictionary<string, double> BySitting(SessionDiagnosis[] sessions, Func<SessionSample, double?> statistic)
+    {
+        var values = new SortedDictionary<string, double>(StringComparer.Ordinal);
+        foreach (var diagnosis in sessions)
+        {
+            if (statistic(diagnosis.Session) is { } value)
+            {
+                values.Add(diagnosis.Session.Key.Sitting, value);
+            }
+        }
+
+        return values;
+    }
 }

@@ -5,7 +5,8 @@ namespace Tarry.Findings.Conditions;
 
 /// <summary>
 /// A quantile of a condition over all its trials, misses as later than any response. Exact order-statistic limits,
-/// and over several sessions half-widths of sqrt(h^2 + (t s_b)^2 / J), where s_b is the scatter between sessions.
+/// and over several sessions half-widths of sqrt(h^2 + (t s_b)^2 / J), where s_b is the scatter between sessions; half a
+/// step wider where latencies were recorded in coarse steps.
 /// </summary>
 internal static class QuantileEstimate
 {
@@ -36,6 +37,8 @@ internal static class QuantileEstimate
             method = MethodName.OrderStatisticsPlusSessionScatter;
         }
 
-        return Estimates.Latency(value, limits.Low!.Value, limits.High!.Value, method, pool.Sessions);
+        // A recorded value stands for the step around it.
+        var halfStep = pool.StepMs / 2;
+        return Estimates.Latency(value, limits.Low!.Value - halfStep, limits.High!.Value + halfStep, method, pool.Sessions);
     }
 }

@@ -9,38 +9,40 @@ namespace Tarry.Findings.Conditions;
 /// <remarks>
 /// Empirical Bayes on sample variances: G. K. Smyth, "Linear models and empirical Bayes methods for assessing differential
 /// expression in microarray experiments", Stat. Appl. Genet. Mol. Biol. 3(1), 2004. Conditions with a session whose
-/// caution undoes an assumption keep their own variance and do not enter the prior.
+/// caution undoes an assumption keep their own variance and do not enter the prior. Conditions that share sittings share what
+/// these do to them, so the degrees of freedom are those of <see cref="SharedSittings"/> at most.
 /// </remarks>
 internal sealed class SessionScatter
 {
     private readonly Dictionary<string, (double Variance, double DegreesOfFreedom)> byCondition = [];
 
     /// <summary>A scatter from the statistic's value in each session of each condition.</summary>
-    /// <param name="values">By condition: the values of its sessions, and whether all of them may enter the pool.</param>
-    public SessionScatter(IReadOnlyDictionary<string, (double[] Sessions, bool InPool)> values)
+    /// <param name="values">By condition: its sessions' values by sitting, and whether all of them may enter the pool.</param>
+    public SessionScatter(IReadOnlyDictionary<string, (IReadOnlyDictionary<string, double> Sessions, bool InPool)> values)
     {
-        var pooled = values.Where(entry => entry.Value.InPool && entry.Value.Sessions.Length >= 2).ToList();
+        var pooled = values.Where(entry => entry.Value.InPool && entry.Value.Sessions.Count >= 2).ToList();
 
         // Sessions that agree to the tick say nothing of the scatter: such a condition lends nothing and takes what the others have.
         var degreesOfFreedom = pooled
-            .Select(entry => Variance(entry.Value.Sessions) > 0 ? entry.Value.Sessions.Length - 1.0 : 0)
+            .Select(entry => Variance(entry.Value.Sessions) > 0 ? entry.Value.Sessions.Count - 1.0 : 0)
             .ToArray();
         if (degreesOfFreedom.Count(degrees => degrees > 0) >= 2)
         {
             var moderated = ModeratedVariance.Squeeze(pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(), degreesOfFreedom);
             PooledVariance = moderated.PriorVariance;
-            PooledDegreesOfFreedom = degreesOfFreedom.Sum();
+            PooledDegreesOfFreedom = SharedSittings.DegreesOfFreedom([.. pooled.Select(entry => entry.Value.Sessions)]);
             for (var i = 0; i < pooled.Count; i++)
             {
-                byCondition[pooled[i].Key] = (moderated.Posterior[i], moderated.TotalDegreesOfFreedom[i]);
+                var known = Math.Min(moderated.TotalDegreesOfFreedom[i], PooledDegreesOfFreedom);
+                byCondition[pooled[i].Key] = (moderated.Posterior[i], Math.Max(known, degreesOfFreedom[i]));
             }
         }
 
         foreach (var (condition, entry) in values)
         {
-            if (entry.Sessions.Length >= 2 && !byCondition.ContainsKey(condition))
+            if (entry.Sessions.Count >= 2 && !byCondition.ContainsKey(condition))
             {
-                byCondition[condition] = (Variance(entry.Sessions), entry.Sessions.Length - 1);
+                byCondition[condition] = (Variance(entry.Sessions), entry.Sessions.Count - 1);
             }
         }
     }
@@ -55,5 +57,6 @@ internal sealed class SessionScatter
     public (double Variance, double DegreesOfFreedom)? Of(string condition) =>
         byCondition.TryGetValue(condition, out var found) ? found : null;
 
-    private static double Variance(double[] values) => values.Length < 2 ? 0 : Moments.Variance(values);
+    private static double Variance(IReadOnlyDictionary<string, double> sessions) =>
+        sessions.Count < 2 ? 0 : Moments.Variance(sessions.Values.ToArray());
 }

@@ -42,6 +42,7 @@ internal static class SessionSampler
             Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],
+            ResolutionMs = clocks[longest].ToMicroseconds(LatencyStep.Of(SessionTally.Used(data, mine).Select(trial => trial.LatencyTicks ?? 0))) / 1000,
             IntervalCensored = censored,
             ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],
         };

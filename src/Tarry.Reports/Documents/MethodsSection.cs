@@ -17,7 +17,7 @@ internal static class MethodsSection
         Describe(list, "Mean less reference", "Differences from the reference within each sitting, then over sittings, so that what a sitting does to both cancels.", document, condition => condition.Relative);
         Describe(list, "Quantiles", "p5, median, p95 and p99 over all trials; a missed trial counts as later than any response.", document, condition => condition.P05, condition => condition.Median, condition => condition.P95, condition => condition.P99);
         Describe(list, "Standard deviation", "Within a session, pooled over sessions.", document, condition => condition.StandardDeviation);
-        Describe(list, "Spread", "p95 less p5.", document, condition => condition.Spread);
+        Describe(list, "Spread", "p95 less p5 within a session, pooled over sessions.", document, condition => condition.Spread);
         Describe(list, "Late share", "The share of responses later than the known waits of the chain explain, or than the stated limit where those are not known.", document, condition => condition.LateShare);
         Describe(list, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
         list.Add(
