@@ -1,6 +1,8 @@
 #include "press.h"
+#include "axis.h"
 #include "board.h"
 #include "clock.h"
+#include "reference_device.h"
 #include "response.h"
 #include "wake.h"
 #include <avr/interrupt.h>
@@ -34,6 +36,8 @@ static void press_now() {
     latest.at.count = static_cast<uint16_t>(latest.at.count + ticks_from_count_to_pin);
     if (latest.at.count < ticks_from_count_to_pin)
         latest.at.wraps++;
+    axis_press(static_cast<uint16_t>(latest.at.count));
+    reference_press(true);
     happened = true;
     wake();
 }
@@ -69,7 +73,13 @@ bool press_happened(Press &press) {
     return news;
 }
 
-void press_release() { PRESS_PORT &= static_cast<uint8_t>(~_BV(PRESS_BIT)); }
+void press_release() {
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
+        PRESS_PORT &= static_cast<uint8_t>(~_BV(PRESS_BIT));
+        axis_release();
+        reference_press(false);
+    }
+}
 
 ISR(TIMER1_COMPB_vect) {
     if (armed && reached(clock_now_in_interrupt().low(), armed_for))
