@@ -83,7 +83,7 @@ public class FirmwareRunTests
         Assert.InRange(Math.Abs(fit.RateErrorPpm - 3000), 0, Math.Max(1, 4 * fit.StandardUncertaintyPpm));
     }
 
-    private static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
+    internal static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
     {
         await ProgramRun.Done("new", folder["study"], "--reference", "pad");
         await ProgramRun.Done("condition", folder["study"], "pad");
