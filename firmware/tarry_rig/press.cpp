@@ -32,12 +32,13 @@ static void press_now() {
     armed = false;
     latest.line_active = response_line_active();
     latest.stray_edge = response_take_edges().count != 0;
-    latest.at = clock_extend(count_and_set_pin());
+    const uint16_t count = count_and_set_pin();
+    reference_press(true);
+    axis_press(static_cast<uint16_t>(count + ticks_from_count_to_pin));
+    latest.at = clock_extend(count);
     latest.at.count = static_cast<uint16_t>(latest.at.count + ticks_from_count_to_pin);
     if (latest.at.count < ticks_from_count_to_pin)
         latest.at.wraps++;
-    axis_press(static_cast<uint16_t>(latest.at.count));
-    reference_press(true);
     happened = true;
     wake();
 }

@@ -36,13 +36,13 @@ public class ActuationTests
     public async Task Run_InReferenceMode_PressesTheGamepadInTheNextReport()
     {
         // The computer fetches a report every millisecond and answers 2 ms after one with button 1 down. So a press is answered
-        // 2 to 3 ms after it, evenly spread, and the report is there for the computer some 7 us after the press: the mean is 2.5 ms with a standard error of 1 ms / sqrt(12 x 500) = 0.013 ms.
+        // 2 to 3 ms after it, evenly spread, and the report is there for the computer within 20 us of the press: the mean is 2.5 ms with a standard error of 1 ms / sqrt(12 x 500) = 0.013 ms.
         using var folder = new TemporaryFolder();
         using var bench = new EmulatedBench(folder, "32u4-16", "--input", "usb", "--fixed-us", "2000");
         var session = await FirmwareRunTests.Run(folder, bench, 500, "--actuate", "reference");
         Assert.All(FirmwareRunTests.Errors(session, bench.Truth()), error => Assert.InRange(error, -0.5, 0.5));
         var latencies = session.Trials.Select(trial => trial.LatencyTicks!.Value * 1e3 / session.Record.Segments[0].TickHz).ToList();
-        Assert.All(latencies, latency => Assert.InRange(latency, 2, 3.01));
+        Assert.All(latencies, latency => Assert.InRange(latency, 2, 3.02));
         Assert.InRange(latencies.Average(), 2.5 - 0.06, 2.5 + 0.06);
         Assert.Equal(new Actuation(Actuation.Reference), session.Record.Run!.Actuation);
 
