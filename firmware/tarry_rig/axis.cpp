@@ -5,12 +5,11 @@
 #include <avr/interrupt.h>
 #include <util/atomic.h>
 
-static constexpr uint16_t stair_ticks = 64 * ticks_per_microsecond;
+// A stair costs some 300 ticks with its interrupt; the receiver, whose bytes come every 320 ticks at 8 MHz, must not wait for longer.
+static constexpr uint16_t stair_ticks = 1024;
 
 static bool converting;
 static uint16_t low;
-static uint16_t high;
-static uint16_t stairs;
 static AxisRamp ramp;
 static uint16_t due;
 
@@ -30,11 +29,12 @@ static void climb() {
 }
 
 void axis_configure(const Parameters &parameters) {
+    const uint16_t high = static_cast<uint16_t>(parameters[Parameter::ahig]);
+    low = static_cast<uint16_t>(parameters[Parameter::alow]);
+    // No press is armed now, so nothing climbs.
+    ramp.configure(low, high, parameters[Parameter::ramp] * ticks_per_microsecond, stair_ticks);
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
         converting = static_cast<Actuator>(parameters[Parameter::acti]) == Actuator::converter;
-        low = static_cast<uint16_t>(parameters[Parameter::alow]);
-        high = static_cast<uint16_t>(parameters[Parameter::ahig]);
-        stairs = static_cast<uint16_t>(parameters[Parameter::ramp] * ticks_per_microsecond / stair_ticks);
         if (converting) {
             converter_start();
             converter_write(low);
@@ -45,7 +45,7 @@ void axis_configure(const Parameters &parameters) {
 void axis_press(uint16_t pressed_at) {
     if (!converting)
         return;
-    ramp.begin(low, high, stairs);
+    ramp.begin();
     due = pressed_at;
     climb();
     if (!ramp.done())

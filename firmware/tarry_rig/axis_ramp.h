@@ -2,19 +2,22 @@
 #include <stdint.h>
 
 // The levels of a straight ramp as a staircase. Each stair holds the ramp's mean over its own time, so that the staircase
-// crosses any level within half a stair of the ramp; after the last stair comes the end.
+// crosses any level within half a stair of the ramp; the end comes in place of a last stair that the ramp does not fill.
 class AxisRamp {
 public:
-    void begin(uint16_t from, uint16_t to, uint16_t stairs);
+    // Divides, which takes the controller a while: before a run.
+    void configure(uint16_t from, uint16_t to, uint32_t duration, uint16_t stair);
+    void begin();
     bool done() const { return done_; }
     // The next level; when done the end.
     uint16_t next();
 
 private:
-    static constexpr uint8_t fraction_bits = 15;   // 65535 with these still fits a signed 32-bit number
-
+    // With 16 bits of fraction, modulo 2^32: a ramp that falls rises by nearly 2^32.
+    uint32_t first_ = 0;
     uint32_t level_ = 0;
-    uint32_t rise_ = 0;   // modulo 2^32 when it falls
+    uint32_t rise_ = 0;
+    uint16_t stairs_ = 0;
     uint16_t left_ = 0;
     uint16_t to_ = 0;
     bool done_ = true;

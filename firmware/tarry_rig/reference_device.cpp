@@ -18,6 +18,7 @@ static constexpr uint8_t control_type = 0x00;
 static constexpr uint8_t interrupt_in_type = 0xc1;
 
 static UsbState state;
+static bool on_the_bus;
 static bool report_waits;
 static uint8_t new_address;
 
@@ -73,6 +74,7 @@ static void send_report() {
 }
 
 void reference_attach(bool attached) {
+    on_the_bus = attached;
     state = UsbState();
     report_waits = false;
     new_address = 0;
@@ -93,6 +95,7 @@ void reference_attach(bool attached) {
     while (!(PLLCSR & _BV(PLOCK))) {
     }
     USBCON = _BV(USBE) | _BV(OTGPADE);
+    UDINT = 0;
     UDIEN = _BV(EORSTE);
     UDCON = 0;
 }
@@ -160,6 +163,9 @@ static void answer_request() {
 }
 
 void reference_step() {
+    // Without its clock the USB controller has no registers to speak of.
+    if (!on_the_bus)
+        return;
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
         SelectedEndpoint selected(0);
         if (UEINTX & _BV(RXSTPI))

@@ -233,25 +233,29 @@ void test_parameters() {
 }
 
 // Against the straight line itself, in floating point.
-void test_ramp(uint16_t from, uint16_t to, uint16_t stairs) {
+void test_ramp(uint16_t from, uint16_t to, uint32_t duration) {
+    constexpr uint16_t width = 1024;
     AxisRamp ramp;
+    ramp.configure(from, to, duration, width);
     check(ramp.done(), "no ramp at first");
-    ramp.begin(from, to, stairs);
+    ramp.begin();
+    const int stairs = static_cast<int>(duration / width);
     for (int stair = 0; stair < stairs; stair++) {
-        const double line = from + (static_cast<double>(to) - from) * (stair + 0.5) / stairs;
-        // Truncation of the rise adds up, by less than one part of 2^15 a stair.
-        check(std::fabs(ramp.next() - line) <= 1.5 + stairs / 32768.0, "a stair on the line");
+        const double line = from + (static_cast<double>(to) - from) * (stair + 0.5) * width / duration;
+        // Truncation of the rise adds up, by less than one part of 2^16 a stair.
+        check(std::fabs(ramp.next() - line) <= 1.5 + stairs / 65536.0, "a stair on the line");
         check(!ramp.done(), "the end is still to come");
     }
     check(ramp.next() == to && ramp.done(), "the end");
 }
 
 void test_ramps() {
-    test_ramp(0, 65535, 156);
-    test_ramp(65535, 0, 156);
-    test_ramp(8192, 57344, 15625);
-    test_ramp(40000, 40001, 7);
-    test_ramp(100, 60000, 1);
+    test_ramp(0, 65535, 160000);
+    test_ramp(65535, 0, 160000);
+    test_ramp(8192, 57344, 16000000);
+    test_ramp(40000, 40001, 7168);
+    test_ramp(100, 60000, 1024);
+    test_ramp(100, 60000, 1023);
     test_ramp(100, 60000, 0);
 }
 

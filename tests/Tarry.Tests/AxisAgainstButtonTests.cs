@@ -37,6 +37,16 @@ public class AxisAgainstButtonTests
     }
 
     [Fact]
+    public void Mean_OfAPadThatAnswersBeforeTheStatedThreshold_IsBelowZero()
+    {
+        // 8 ms to the pad's own crossing, 0.2 ms fixed, 0.5 ms to the next report on average, less 10 ms to the stated one.
+        using var folder = new TemporaryFolder();
+        var study = Capture(folder["study"], 1, fixedDelayMs: 0.2);
+        var axis = StudyAnalysis.Run(study, seed: 1, version: "test", TestContext.Current.CancellationToken).Conditions.Single(condition => condition.Id == "axis");
+        Assert.Equal(-1.3 + 0.15, Assert.IsType<Estimate<Latency>>(axis.Mean).Value.Milliseconds, 0.1);
+    }
+
+    [Fact]
     public void LongForm_OfAnAxis_CountsFromTheCrossing()
     {
         using var folder = new TemporaryFolder();
@@ -52,11 +62,11 @@ public class AxisAgainstButtonTests
         Assert.Equal(((trial.LatencyTicks!.Value / hertz) - 0.005) * 1e6, double.Parse(first[4], CultureInfo.InvariantCulture), 0.2);
     }
 
-    private static Study Capture(string folder, double threshold)
+    private static Study Capture(string folder, double threshold, double fixedDelayMs = 2)
     {
         var study = Study.Create(folder, "Button against axis", "button", 0.5);
         using var held = study.AcquireLock("tests");
-        var pad = new SimulatedDevice { FixedDelayMs = 2, ReportIntervalMs = 1, SensorNoiseSdMs = 0.05, AxisThreshold = Level(0.7), AxisFilterMs = 2 };
+        var pad = new SimulatedDevice { FixedDelayMs = fixedDelayMs, ReportIntervalMs = 1, SensorNoiseSdMs = 0.05, AxisThreshold = Level(0.7), AxisFilterMs = 2 };
         foreach (var condition in new[] { "button", "axis" })
         {
             study.AddCondition(held, new ConditionEntry { Id = condition, Factors = new Dictionary<string, string> { ["control"] = condition } });
