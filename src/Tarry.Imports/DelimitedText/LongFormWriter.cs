@@ -7,6 +7,7 @@ namespace Tarry.Imports.DelimitedText;
 
 /// <summary>Writes a study as long-form CSV, one row a trial, every trial in it. See <c>docs/formats/long-form-csv.md</c>.</summary>
 /// <remarks>
+/// A press that moves an axis counts from the crossing of its stated threshold, so a device that answers sooner has a latency below 0.
 /// Times are microseconds to the nanosecond, from ticks by the clock of the trial's segment: as fitted where there is a fit, else
 /// as stated. UTF-8 without a byte order mark, lines end with LF, numbers with a decimal point; no comments. The same study gives
 /// the same bytes. A level that a spreadsheet program would take for a formula has an apostrophe before it.
@@ -60,6 +61,7 @@ public static class LongFormWriter
     {
         var names = $"{session.Record.Key.Condition},{session.Record.Key.Sitting},";
         var ticksPerSecond = session.Record.Segments.Select(TicksPerSecond).ToArray();
+        var crossings = session.Record.Segments.Select(segment => session.Record.Run?.CrossingTicks(segment.TickHz) ?? 0).ToArray();
         for (var index = 0; index < session.Trials.Count; index++)
         {
             if (index % TrialsBetweenChecks == 0)
@@ -69,10 +71,11 @@ public static class LongFormWriter
 
             var trial = session.Trials[index];
             var hertz = ticksPerSecond[trial.Segment];
+            var crossing = crossings[trial.Segment];
             var excluded = exclusions.Any(exclusion => trial.Sequence >= (exclusion.FirstSequence ?? 1) && trial.Sequence <= (exclusion.LastSequence ?? long.MaxValue));
             output.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{names}{trial.Sequence},{Microseconds(trial.PressTicks, hertz):0.###},{Microseconds(trial.LatencyTicks, hertz):0.###},{OutcomeNames.Word(trial.Outcome)},{Microseconds(trial.LatencyHighTicks, hertz):0.###},{(int)trial.Flags},{trial.Edges},{(excluded ? 1 : 0)}{factorCells}\n"));
+                $"{names}{trial.Sequence},{Microseconds(trial.PressTicks + crossing, hertz):0.###},{Microseconds(trial.LatencyTicks - crossing, hertz):0.###},{OutcomeNames.Word(trial.Outcome)},{Microseconds(trial.LatencyHighTicks - crossing, hertz):0.###},{(int)trial.Flags},{trial.Edges},{(excluded ? 1 : 0)}{factorCells}\n"));
         }
     }
 

@@ -85,7 +85,7 @@ public sealed class CaptureRun
         {
             throw new RunSettingsException(
                 $"The session {request.Key} was begun with other settings.",
-                "Go on with the same interval, hold, time-out, re-arm, response and seed, or capture into another sitting.");
+                "Go on with the same interval, hold, time-out, re-arm, response, actuation and seed, or capture into another sitting.");
         }
 
         return new RunLedger(study.Resume(held, request.Key), isNew: false);

@@ -178,6 +178,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         var refusal = repeated ? null
             : run is { IsOn: true } ? "state"
             : parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key] ? "range"
+            : parameters[RigParameter.Actuator.Key] == 2 && parameters[RigParameter.AxisRamp.Key] >= parameters[RigParameter.Hold.Key] ? "range"
             : null;
         Answer(tick, command, refusal);
         if (refusal is null && !repeated)

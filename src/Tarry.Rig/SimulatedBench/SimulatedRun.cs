@@ -136,7 +136,7 @@ internal sealed class SimulatedRun
 
     private void Respond(SimulatedTrial pressed)
     {
-        var response = chain.Press(scale.ToMicroseconds(pressed.PressTick));
+        var response = chain.Press(scale.ToMicroseconds(pressed.PressTick), SimulatedAxis.Of(parameters));
         pressed.InjectedLatencyTicks = response.LatencyUs is { } us ? scale.ToTicks(us) : null;
         pressed.Flags |= response.ActiveAtPress ? TrialFlags.LineActiveAtPress : TrialFlags.None;
         pressed.Flags |= response.Edges > 1 ? TrialFlags.Bounced : TrialFlags.None;

@@ -94,7 +94,8 @@ internal sealed record SessionDocument
         }
 
         var document = StudyJson.Read<SessionDocument>(text);
-        return SegmentRules.Broken(document.Segments) is { } broken ? throw new JsonException(broken) : document;
+        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken();
+        return broken is null ? document : throw new JsonException(broken);
     }
 
     public SessionRecord ToRecord() => new()

@@ -27,6 +27,7 @@ internal sealed class RunOptions
     private readonly Option<bool> narrow = new("--allow-narrow-interval") { Description = "Allow press intervals that hardly vary; they alias with report and frame periods." };
     private readonly Option<bool> falling = new("--falling") { Description = "The response edge falls (light: darker)." };
     private readonly Option<int> threshold = new("--light-threshold") { Description = "Light threshold in 1/256 of the supply.", DefaultValueFactory = _ => 128 };
+    private readonly ActuationOptions actuation = new();
     private readonly Option<string?> host = new("--host") { Description = "The host and its system, for the record." };
     private readonly Option<string?> application = new("--application") { Description = "The application that shows the response." };
     private readonly Option<double?> frameCap = new Option<double?>("--frame-cap-hz") { Description = "Its frame cap." }.TakesNumber(positive: true);
@@ -47,6 +48,8 @@ internal sealed class RunOptions
         {
             command.Add(option);
         }
+
+        actuation.AddTo(command);
     }
 
     public RunRequest Request(ParseResult parsed, SessionKey key)
@@ -62,7 +65,7 @@ internal sealed class RunOptions
                 Microseconds(parsed.GetValue(hold)),
                 Microseconds(parsed.GetValue(timeOut)),
                 Microseconds(parsed.GetValue(rearm)),
-                parsed.GetValue(seed)),
+                parsed.GetValue(seed)) { Actuation = actuation.Read(parsed) },
             Trials = parsed.GetValue(trials),
             HalfWidthMs = parsed.GetValue(halfWidth),
             AllowNarrowInterval = parsed.GetValue(narrow),

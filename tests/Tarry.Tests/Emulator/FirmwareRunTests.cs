@@ -84,7 +84,7 @@ public class FirmwareRunTests
         Assert.True(fit.StandardUncertaintyPpm > 0);
     }
 
-    private static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
+    internal static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
     {
         await ProgramRun.Done("new", folder["study"], "--reference", "pad");
         await ProgramRun.Done("condition", folder["study"], "pad");
