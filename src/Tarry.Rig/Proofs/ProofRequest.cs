@@ -15,6 +15,6 @@ public sealed record ProofRequest
     /// <summary>Light threshold in 1/256 of the supply, as the runs will use it.</summary>
     public int LightThreshold { get; init; } = 128;
 
-    /// <summary>Presses round the loop; fewer than about 1,000 are too short for the clock fit.</summary>
-    public int Trials { get; init; } = 2000;
+    /// <summary>Presses round the loop; 45 seconds of them; much fewer are too short for the clock fit.</summary>
+    public int Trials { get; init; } = 3000;
 }

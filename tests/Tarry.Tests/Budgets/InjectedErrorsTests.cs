@@ -119,7 +119,7 @@ public class InjectedErrorsTests
             if (calibrated)
             {
                 var loop = new SimulatedRigPortSource(new SimulatedDevice(), Wrong with { Seed = seed, ActuatorDelayUs = 0 });
-                var proof = new RigProof(loop, new ProofRequest { Response = "light", Trials = 1500 }).Run(TestContext.Current.CancellationToken);
+                var proof = new RigProof(loop, new ProofRequest { Response = "light" }).Run(TestContext.Current.CancellationToken);
                 Assert.True(proof.Passed, string.Join('\n', proof.Points));
                 study.AddCalibration(held, proof.Calibration!);
             }
