@@ -92,7 +92,7 @@ internal static class ProofJudgement
             ? (FormattableString)$"{found.RateErrorPpm:+0.0;-0.0;0.0} ppm against the host, standard uncertainty {found.StandardUncertaintyPpm:0.00} ppm ({found.Pings} pings over {found.SpanSeconds:0} s)"
             : $"not fitted",
         $"within {ProofLimits.RateErrorPpm} ppm, known to {ProofLimits.RateUncertaintyPpm} ppm",
-        "ceramic resonator +-0.5 %, from memory; 20 ppm is 1 us at 50 ms",
+        "ceramic resonator +-0.5 %, crystal 50 ppm without a fit, from memory",
         loop.Clock is null ? "Give it more trials: the fit needs pings over ten seconds." : "Check the board's stated frequency; close what keeps the host busy, and try again.");
 
     private static ProofPoint LostTrials(RunResult run)

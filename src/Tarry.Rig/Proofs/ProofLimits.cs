@@ -18,8 +18,8 @@ internal static class ProofLimits
     /// <summary>A ceramic resonator is within this of its stated frequency, a crystal far within.</summary>
     public const double RateErrorPpm = 5000;
 
-    /// <summary>The fit must do better than this, which is 1 us at 50 ms.</summary>
-    public const double RateUncertaintyPpm = 20;
+    /// <summary>A fit that is known less well than a crystal is without one helps nobody.</summary>
+    public const double RateUncertaintyPpm = 50;
 
     /// <summary>The threshold keeps at least this far, in 1/256 of the supply, from the dark and the bright level.</summary>
     public const int ThresholdMargin = 8;

@@ -140,7 +140,9 @@ internal sealed class SimulatedRun
         var contactUs = scale.ToMicroseconds(pressed.PressTick) + options.ActuatorDelayUs;
         var response = SeenBySensor(chain.Press(contactUs));
         pressed.TrueLatencyUs = response.LatencyUs;
-        pressed.InjectedLatencyTicks = response is { LatencyUs: { } us, ActiveAtPress: false } ? scale.ToTicks(options.ActuatorDelayUs + us + SensorDelayUs) : response.ActiveAtPress ? 0 : null;
+        pressed.InjectedLatencyTicks = response.ActiveAtPress ? 0
+            : response.LatencyUs is { } us ? scale.ToTicks(options.ActuatorDelayUs + us + SensorDelayUs)
+            : null;
         pressed.Flags |= response.ActiveAtPress ? TrialFlags.LineActiveAtPress : TrialFlags.None;
         pressed.Flags |= response.Edges > 1 ? TrialFlags.Bounced : TrialFlags.None;
         var due = pressed.PressTick + pressed.InjectedLatencyTicks;

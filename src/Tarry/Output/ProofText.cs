@@ -9,6 +9,11 @@ namespace Tarry.Output;
 /// <summary>What a rig proved, as a table of points with a pass or a reason, or as JSON.</summary>
 internal static class ProofText
 {
+    private const int WideEnough = 120;
+
+    // The last one where there is room.
+    private static readonly string[] Headings = ["point", "", "found", "limit", "the limit's source"];
+
     private static readonly JsonSerializerOptions Options = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower,
@@ -50,8 +55,10 @@ internal static class ProofText
 
     private static void WriteTable(ProofResult result, Terminal terminal)
     {
+        var console = terminal.Tables();
+        var columns = console.Profile.Width >= WideEnough ? Headings.Length : Headings.Length - 1;
         var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
-        foreach (var name in new[] { "point", "", "found", "limit", "the limit's source" })
+        foreach (var name in Headings.Take(columns))
         {
             table.AddColumn(name);
         }
@@ -59,9 +66,9 @@ internal static class ProofText
         foreach (var point in result.Points)
         {
             var verdict = point.Passed switch { true => "pass", false => "fails", null => "-" };
-            table.AddRow(new[] { point.Name, verdict, point.Found, point.Limit, point.Basis }.Select(cell => new Text(cell)));
+            table.AddRow(new[] { point.Name, verdict, point.Found, point.Limit, point.Basis }.Take(columns).Select(cell => new Text(cell)));
         }
 
-        terminal.Tables().Write(table);
+        console.Write(table);
     }
 }

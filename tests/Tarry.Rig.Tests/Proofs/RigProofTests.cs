@@ -89,6 +89,10 @@ public class RigProofTests
     }
 
     [Fact]
+    public void Run_ByEcho_IsRefused() =>
+        Assert.Throws<Rig.Runs.RunSettingsException>(() => Prove(Wire, Sound, new ProofRequest { Response = "echo" }));
+
+    [Fact]
     public void Run_NoRig_IsARigError() =>
         Assert.Throws<RigException>(() => Prove(Wire, Sound with { NoiseToRig = 1 }, ByLight));
 

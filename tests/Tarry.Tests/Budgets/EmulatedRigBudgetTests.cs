@@ -24,7 +24,7 @@ public class EmulatedRigBudgetTests
         using (var loopFolder = new TemporaryFolder())
         using (var loop = Bench(loopFolder, ThresholdDelayUs))
         {
-            Assert.Contains("Stored as calibration 0001", await ProgramRun.Done("rig", "calibrate", study, "--port", loop.Port, "--response", "light", "--trials", "1600"), StringComparison.Ordinal);
+            Assert.Contains("Stored as calibration 0001", await ProgramRun.Done("rig", "calibrate", study, "--port", loop.Port, "--response", "light", "--trials", "2000"), StringComparison.Ordinal);
         }
 
         using var bench = Bench(folder, LatencyUs + ThresholdDelayUs);

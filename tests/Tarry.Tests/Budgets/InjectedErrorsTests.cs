@@ -102,6 +102,18 @@ public class InjectedErrorsTests
         Assert.InRange(held / (double)Studies, 0.95 - (3 * Math.Sqrt(0.95 * 0.05 / Studies)), 1);
     }
 
+    [Fact]
+    public void Difference_WithAClockThatWasNotFitted_IsScaledByTheDifferenceOnly()
+    {
+        using var bench = new Bench(7, calibrated: false, trials: 70);
+        var comparison = Assert.Single(bench.Document.Comparisons);
+        var difference = Math.Abs(Assert.IsType<Estimate<LatencyDifference>>(comparison.Difference).Value.Milliseconds);
+
+        // 5,000 ppm rectangular (GUM 4.3.7), on 6.5 ms and not on the 10 and 3.5 ms that it is between.
+        var clock = comparison.Budget!.Contributions.Single(part => part.Source == UncertaintySource.ClockRate).Milliseconds;
+        Assert.Equal(5000e-6 / Math.Sqrt(3) * difference, clock, 1e-9);
+    }
+
     private static double RigPart(StatedUncertainty stated) =>
         Math.Sqrt(stated.Contributions.Where(part => part.Source != UncertaintySource.Sampling).Sum(part => part.Milliseconds * part.Milliseconds));
 
