@@ -67,12 +67,15 @@ public class InjectedErrorsTests
         using var calibrated = new Bench(1, calibrated: true, trials: 260);
         var mean = calibrated.Document.Conditions[0].Budget!.Mean!;
         var loop = calibrated.Document.Conditions[0].Budget!.Inputs.Single(input => input.Source == UncertaintySource.LoopBackDelay);
-        Assert.InRange(loop.Estimate, 20 - 4, 20 + 4);
-        Assert.DoesNotContain(mean.Stated.Contributions, part => part.Source == UncertaintySource.ThresholdDelay);
+        Assert.InRange(loop.Estimate, 38 - 4, 38 + 4);
+        Assert.DoesNotContain(mean.Stated.Contributions, part => part.Source is UncertaintySource.ThresholdDelay or UncertaintySource.ActuatorDelay);
+
+        // Two ticks of 4 us, rectangular: what a loop through the actuator leaves open; without the correction 38 us would be.
+        Assert.InRange(RigPart(mean.Stated), 0, 0.0035);
         using var uncalibrated = new Bench(1, calibrated: false, trials: 260);
         var wider = uncalibrated.Document.Conditions[0].Budget!;
         Assert.Contains("not calibrated", wider.Inputs.Single(input => input.Source == UncertaintySource.ThresholdDelay).Basis, StringComparison.Ordinal);
-        Assert.True(RigPart(wider.Mean!.Stated) > 1.2 * RigPart(mean.Stated));
+        Assert.True(RigPart(wider.Mean!.Stated) > 10 * RigPart(mean.Stated));
     }
 
     [Theory]
@@ -130,8 +133,8 @@ public class InjectedErrorsTests
             using var held = study.AcquireLock("test");
             if (calibrated)
             {
-                var loop = new SimulatedRigPortSource(new SimulatedDevice(), Wrong with { Seed = seed, ActuatorDelayUs = 0 });
-                var proof = new RigProof(loop, new ProofRequest { Response = "light" }).Run(TestContext.Current.CancellationToken);
+                var loop = new SimulatedRigPortSource(new SimulatedDevice(), Wrong with { Seed = seed });
+                var proof = new RigProof(loop, new ProofRequest { Response = "light", ThroughActuator = true }).Run(TestContext.Current.CancellationToken);
                 Assert.True(proof.Passed, string.Join('\n', proof.Points));
                 study.AddCalibration(held, proof.Calibration!);
             }
