@@ -73,7 +73,7 @@ public static class RidgeFigure
         };
         if (panels.CutMs is { } cut)
         {
-            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of trials there.");
+            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of the density there.");
         }
 
         if (FigureNotes.Open(rows) is { } open)

@@ -11,6 +11,6 @@ public sealed record FigureDrawing(string Name, string Svg, FigureTheme Theme)
     /// <summary>Whether the ground is left clear.</summary>
     public bool IsTransparent => Theme is FigureTheme.LightTransparent or FigureTheme.DarkTransparent;
 
-    /// <summary>The drawing as PNG of 1920 x 1080 pixels times a scale.</summary>
-    public byte[] Png(int scale) => FigurePicture.Png(Svg, scale, IsTransparent);
+    /// <summary>The drawing as PNG of 1920 x 1080 pixels times each scale.</summary>
+    public IReadOnlyList<byte[]> Png(params IReadOnlyList<int> scales) => FigurePicture.Png(Svg, IsTransparent, scales);
 }

@@ -10,6 +10,8 @@ public static class FigureSet
     [
         ("standing", StandingFigure.Draw),
         ("ridge", RidgeFigure.Draw),
+        ("ladder", LadderFigure.Draw),
+        ("sessions", SessionsFigure.Draw),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =

@@ -7,22 +7,20 @@ namespace Tarry.Output;
 /// <summary>Writes every figure as SVG and as PNG for video and print.</summary>
 internal static class FigureFiles
 {
-    private static readonly (int Scale, string Size)[] Sizes = [(1, "1920x1080"), (2, "3840x2160")];
-
     /// <summary>Writes them into a folder and returns how many files that made.</summary>
     public static int Write(FindingsDocument document, string folder, CancellationToken cancellation)
     {
         var drawings = FigureSet.Of(document);
-        // The large ones first, so that no core is left waiting for one at the end.
-        var pictures = Sizes.Reverse().SelectMany(size => drawings.Select(drawing => (drawing, size))).ToList();
-        Parallel.ForEach(pictures, new ParallelOptions { CancellationToken = cancellation }, picture => WholeFile.WriteBytes(
-            Path.Combine(folder, Invariant($"{picture.drawing.Name}-{picture.size.Size}.png")),
-            stream => stream.Write(picture.drawing.Png(picture.size.Scale))));
-        foreach (var drawing in drawings)
+        Parallel.ForEach(drawings, new ParallelOptions { CancellationToken = cancellation }, drawing =>
         {
             WholeFile.Write(Path.Combine(folder, $"{drawing.Name}.svg"), writer => writer.Write(drawing.Svg));
-        }
+            IReadOnlyList<byte[]> pictures = drawing.Png(1, 2);
+            WriteBytes("1920x1080", pictures[0]);
+            WriteBytes("3840x2160", pictures[1]);
 
-        return pictures.Count + drawings.Count;
+            void WriteBytes(string size, byte[] png) =>
+                WholeFile.WriteBytes(Path.Combine(folder, Invariant($"{drawing.Name}-{size}.png")), stream => stream.Write(png));
+        });
+        return 3 * drawings.Count;
     }
 }
