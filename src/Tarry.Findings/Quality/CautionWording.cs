@@ -11,12 +11,13 @@ public static class CautionWording
         ArgumentNullException.ThrowIfNull(caution);
         string N(string name, string format = "0.##") =>
             caution.Numbers.TryGetValue(name, out var value) ? value.ToString(format, CultureInfo.InvariantCulture) : "?";
+        string Count(string name, string noun) => $"{N(name, "0")} {noun}{(N(name, "0") == "1" ? "" : "s")}";
         var subject = caution.Subject;
         return caution.Kind switch
         {
             CautionKind.OneSitting => $"{subject} was measured in one sitting. Its intervals say how well that sitting is known, not what re-plugging or another day would change; measure it in at least two more.",
             CautionKind.OneUnit => $"{subject} was measured on one unit. What is said holds for that unit, not for the model.",
-            CautionKind.TooFewTrials => $"{subject} has {N("trials")} responses, fewer than {N("need")}. Quantiles and intervals are coarse; capture more.",
+            CautionKind.TooFewTrials => $"{subject} has {Count("trials", "response")}, fewer than {N("need")}. Quantiles and intervals are coarse; capture more.",
             CautionKind.MissedShare => $"{subject} left {N("missed")} of {N("presses")} presses without a response ({N("missed_percent")} %). Misses count as later than any response in the quantiles.",
             CautionKind.LossFavours => $"The mean of {subject} is of the responses that arrived; {N("missed_percent")} % did not, and a link that loses its late ones looks faster than it is. Judge it by its quantiles.",
             CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;-0.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
@@ -30,8 +31,8 @@ public static class CautionWording
             CautionKind.UnequalVariances => $"The scatter between sessions differs between {subject}: standard deviations from {N("smallest_ms")} to {N("largest_ms")} ms. It is pooled within each group only.",
             CautionKind.ShapeUnexpected => $"The shape of {subject} is not what its stated report rate predicts.",
             CautionKind.ClockNotFitted => $"The rig's clock was not fitted against the host's in {subject}. Differences between conditions are not touched; absolute latencies carry the tolerance of its crystal or resonator.",
-            CautionKind.RigRebooted => $"The rig restarted {N("restarts", "0")} time(s) in {subject}. What was in flight then is lost; all else was kept.",
-            CautionKind.RefusedRows => $"{N("refused", "0")} item(s) of {subject} were refused as bad. The session record says which and why.",
+            CautionKind.RigRebooted => $"The rig restarted {(N("restarts") == "1" ? "once" : Count("restarts", "time"))} in {subject}. What was in flight then is lost; all else was kept.",
+            CautionKind.RefusedRows => $"{Count("refused", "item")} of {subject} {(N("refused") == "1" ? "was" : "were")} refused as bad. The session record says which and why.",
             CautionKind.IntervalCensored => $"The latencies of {subject} are known as intervals only.",
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };

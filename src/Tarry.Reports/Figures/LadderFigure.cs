@@ -63,7 +63,7 @@ public static class LadderFigure
         var notes = new List<string>
         {
             FigureNotes.Basis(rows),
-            $"Rungs from the lowest up: {Listing.And([.. LadderRungs.Names])}{(levels.Length == 0 ? "" : $", each with its {levels} interval")}; the dot ringed is p50.",
+            $"Rungs from the lowest up: {Listing.And([.. LadderRungs.Names])}{(levels.Length == 0 ? "" : $", each with its {levels} interval")}; the ring is p50.",
             "A missed trial counts as later than any response.",
         };
         if (known.Any(rung => rung.Sessions == 1))
@@ -106,8 +106,8 @@ public static class LadderFigure
         }
 
         RowLabels.Draw(canvas, row, layout, top, top + (layout.Pitch / 2), Middle(row), Top(row));
-        var bottom = top + layout.Pitch - 0.4;
-        var height = layout.IsNarrow ? NarrowLadder : layout.Pitch - 0.8;
+        var bottom = top + layout.Pitch - 0.45;
+        var height = layout.IsNarrow ? NarrowLadder : layout.Pitch - 0.9;
         LadderMarks.Draw(canvas, scale, row, bottom, height);
     }
 }

@@ -65,12 +65,12 @@ public static class SessionsFigure
         var notes = new List<string>
         {
             FigureNotes.Basis(rows),
-            "A dot is a session, sittings in order from the top, with the interval that holds within that session; the pale band is the interval of the condition's mean.",
-            "Where dots scatter more than their own intervals, sittings differ.",
+            "A dot is a session, sittings in the order of their names from the top, with the interval that holds within that session.",
+            "The pale band is the interval of the condition's mean, made from the scatter between sessions.",
         };
         if (rows.Any(row => SessionMarks.Shown(row).Any(session => !session.InPool)))
         {
-            notes.Add("Open dots, dashed: kept out of the pooled variance for the reason given under Cautions.");
+            notes.Add("Open dots, dashed: kept out of the pooled variance; the cautions of the report say why.");
         }
 
         var hidden = rows.Sum(row => row.Condition.UsedSessions - (row.Mean is null ? 0 : SessionMarks.Shown(row).Count));
