@@ -10,14 +10,14 @@ namespace Tarry.Reports.Tests;
 /// <summary>Findings made by hand, of invented devices. The numbers only have to agree with each other.</summary>
 internal static class Samples
 {
-    public static Estimate<Latency> Latency(double value, double half, int sessions = 4, int trials = 6000, string method = "session means, moderated t") =>
+    public static Estimate<Latency> Latency(double value, double half, int sessions = 4, int trials = 6000, string method = MethodName.ModeratedSessionMeans) =>
         new(Metrology.Latency.FromMilliseconds(value), new(Metrology.Latency.FromMilliseconds(value - half), Metrology.Latency.FromMilliseconds(value + half)), 0.95, method, trials, sessions);
 
-    public static Estimate<LatencyDifference> Difference(double value, double half, int sessions = 4, int trials = 12000, string method = "paired session differences, moderated t") =>
+    public static Estimate<LatencyDifference> Difference(double value, double half, int sessions = 4, int trials = 12000, string method = MethodName.ModeratedPaired) =>
         new(LatencyDifference.FromMilliseconds(value), new(LatencyDifference.FromMilliseconds(value - half), LatencyDifference.FromMilliseconds(value + half)), 0.95, method, trials, sessions);
 
     public static Estimate<Proportion> Share(double value, double low, double high, int sessions = 4, int trials = 6000) =>
-        new(Proportion.FromFraction(value), new(Proportion.FromFraction(low), Proportion.FromFraction(high)), 0.95, "exact binomial", trials, sessions);
+        new(Proportion.FromFraction(value), new(Proportion.FromFraction(low), Proportion.FromFraction(high)), 0.95, MethodName.ClopperPearsonOverAgreeingSessions, trials, sessions);
 
     public static Caution Caution(CautionKind kind, string subject, params (string Name, double Value)[] numbers) =>
         new(kind, subject, numbers.ToDictionary(number => number.Name, number => number.Value));
@@ -50,15 +50,15 @@ internal static class Samples
             Sessions = list,
             Counts = all,
             Mean = sessions == 0 ? new NotEnough<Latency>(0, 2, "trials") : Latency(mean, sessions == 1 ? 0.05 : 0.11 + (slot * 0.02), sessions, trials),
-            MeanWithBetweenSessions = sessions == 1 ? Latency(mean, 0.31, 1, trials, "within-session error with pooled between-session scatter") : null,
-            Median = Latency(mean - 0.02, 0.12, sessions, trials, "order statistics"),
-            P05 = Latency(low + (0.05 * slot), 0.08, sessions, trials, "order statistics"),
-            P25 = Latency(low + (0.25 * slot), 0.08, sessions, trials, "order statistics"),
-            P75 = Latency(low + (0.75 * slot), 0.08, sessions, trials, "order statistics"),
-            P95 = Latency(mean + (slot * 0.45) + (late * 40), 0.2, sessions, trials, "order statistics"),
-            P99 = trials < 3000 ? new NotEnough<Latency>(trials, 3000, "trials") : Latency(mean + (slot * 0.5) + (late * 200), 0.6, sessions, trials, "order statistics"),
-            StandardDeviation = Difference(slot / 3.46, 0.05, sessions, trials, "pooled within sessions"),
-            Spread = Difference((slot * 0.9) + (late * 40), 0.2, sessions, trials, "order statistics"),
+            MeanWithBetweenSessions = sessions == 1 ? Latency(mean, 0.31, 1, trials, MethodName.WithinSessionPlusPooledScatter) : null,
+            Median = Latency(mean - 0.02, 0.12, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P05 = Latency(low + (0.05 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P25 = Latency(low + (0.25 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P75 = Latency(low + (0.75 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P95 = Latency(mean + (slot * 0.45) + (late * 40), 0.2, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P99 = trials < 3000 ? new NotEnough<Latency>(trials, 3000, "trials") : Latency(mean + (slot * 0.5) + (late * 200), 0.6, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            StandardDeviation = Difference(slot / 3.46, 0.05, sessions, trials, MethodName.ModeratedLogScale),
+            Spread = Difference((slot * 0.9) + (late * 40), 0.2, sessions, trials, MethodName.ModeratedLogScale),
             LateShare = Share(late, late * 0.8, (late * 1.2) + 0.0006, sessions, trials),
             LateBeyond = new(Metrology.Latency.FromMilliseconds(mean + 10), "median + 10 ms"),
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),

@@ -9,9 +9,9 @@ public static class CautionWording
     public static string Sentence(Caution caution)
     {
         ArgumentNullException.ThrowIfNull(caution);
-        string N(string name, string format = "0.##") =>
+        string N(string name, string format = "#,0.##") =>
             caution.Numbers.TryGetValue(name, out var value) ? value.ToString(format, CultureInfo.InvariantCulture) : "?";
-        string Count(string name, string noun) => $"{N(name, "0")} {noun}{(N(name, "0") == "1" ? "" : "s")}";
+        string Count(string name, string noun) => $"{N(name)} {noun}{(N(name) == "1" ? "" : "s")}";
         var subject = caution.Subject;
         return caution.Kind switch
         {
@@ -20,8 +20,8 @@ public static class CautionWording
             CautionKind.TooFewTrials => $"{subject} has {Count("trials", "response")}, fewer than {N("need")}. Quantiles and intervals are coarse; capture more.",
             CautionKind.MissedShare => $"{subject} left {N("missed")} of {N("presses")} presses without a response ({N("missed_percent")} %). Misses count as later than any response in the quantiles.",
             CautionKind.LossFavours => $"The mean of {subject} is of the responses that arrived; {N("missed_percent")} % did not, and a link that loses its late ones looks faster than it is. Judge it by its quantiles.",
-            CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;-0.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
-            CautionKind.ChangePoint => $"Latency changed by {N("step_ms", "+0.00;-0.00")} ms at trial {N("sequence")} of {subject}. Find what changed then; this session stays out of the pooled variance.",
+            CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;\u22120.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
+            CautionKind.ChangePoint => $"Latency changed by {N("step_ms", "+0.00;\u22120.00")} ms at trial {N("sequence")} of {subject}. Find what changed then; this session stays out of the pooled variance.",
             CautionKind.Dependence when Repeats(caution) => $"Trials of {subject} repeat a pattern: batches of them agree more than chance allows. Look for presses in step with the device; this session stays out of the pooled variance.",
             CautionKind.Dependence => $"Trials of {subject} depend on each other: they are worth about {N("effective_trials", "0")} independent ones of {N("trials", "0")}. This session stays out of the pooled variance.",
             CautionKind.PhaseLocked => $"The presses of {subject} keep step with a period of {N("period_ms", "0.###")} ms. Its mean may be off by up to {N("worst_bias_ms")} ms; use random press intervals at least 50 ms apart in length.",

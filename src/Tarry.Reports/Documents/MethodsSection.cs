@@ -29,12 +29,13 @@ internal static class MethodsSection
             Verdicts(list);
         }
 
+        var texts = used.SelectMany(Text).ToList();
         return Html.Section(
             "methods",
             "Methods",
             list,
-            used.Count == 0 ? null : Html.Subheading("Intervals by name"),
-            used.Count == 0 ? null : new XElement("dl", used.SelectMany(Text)),
+            texts.Count == 0 ? null : Html.Subheading("Intervals by name"),
+            texts.Count == 0 ? null : new XElement("dl", texts, Moderated(used)),
             Html.Paragraph("The pages lie in the source of Tarry. They hold assumptions, accuracy by simulation, and traps."));
     }
 
@@ -44,7 +45,7 @@ internal static class MethodsSection
         Entry(list, "Told", $"The p of no difference, two-sided by Student's t, adjusted over the pairs of the study after S. Holm, Scand. J. Statist. 6 (1979), is below 0.05. Page: {VerdictPage}.");
         Entry(list, "Small", $"Two one-sided tests at 5\u00A0%, after D. J. Schuirmann, J. Pharmacokinet. Biopharm. 15 (1987): the 90\u00A0% interval lies inside the margin. Page: {VerdictPage}.");
         Entry(list, "Tells from", $"The smallest difference that these sittings find with 80\u00A0% power at the 5\u00A0% level, before the adjustment for the number of pairs: (t₀.₉₇₅ + t₀.₈₀) times the standard error. Page: {VerdictPage}.");
-        Entry(list, "Rank", $"A condition's best rank is one more than the conditions told faster, its worst the number of conditions less those told slower, by intervals of J. W. Tukey and C. Y. Kramer, Biometrics 12 (1956). Page: {VerdictPage}.");
+        Entry(list, "Rank", $"The ranks that the data allow a condition begin one after those told faster than it and end before those told slower, by the intervals of J. W. Tukey and C. Y. Kramer, Biometrics 12 (1956). Page: {VerdictPage}.");
     }
 
     private static void Describe<T>(XElement list, SortedSet<string> used, string term, string sentence, FindingsDocument document, params ReadOnlySpan<Func<ConditionFinding, EstimateOutcome<T>?>> outcomes)
@@ -74,8 +75,13 @@ internal static class MethodsSection
         }
 
         yield return new XElement("dt", PlainText.Clean(method));
-        yield return new XElement("dd", $"{text.Words} ", new XElement("span", new XAttribute("class", "formula"), text.Formula), $". Source: {text.Source}. Page: {text.Page}.");
+        yield return new XElement("dd", $"{text.Words} Formula: {text.Formula}. Source: {text.Source}. Page: {text.Page}.");
     }
+
+    private static IEnumerable<XElement> Moderated(IEnumerable<string> methods) =>
+        methods.Any(method => MethodText.Of(method) is { IsModerated: true })
+            ? [new XElement("dt", "Moderated variance"), new XElement("dd", MethodText.ModeratedVariance)]
+            : [];
 
     private static void Entry(XElement list, string term, string text) =>
         list.Add(new XElement("dt", term), new XElement("dd", PlainText.Clean(text)));
