@@ -24,7 +24,7 @@ public static class LadderFigure
     {
         var rows = RankedRow.Of(document);
         var ticks = LadderRungs.Cover(rows, style.IsNarrow ? 5 : 10);
-        var layout = new RowLayout(style, rows, Pitches, 0, RowLabels.RightColumn(rows, Middle, Top), 0, $"{document.Title}: ladder of quantiles", Notes(rows, ticks));
+        var layout = new RowLayout(style, rows, Pitches, 0, RowLabels.RightColumn(rows, Middle, Top), 0, $"Ladder of quantiles: {document.Title}", Notes(rows, ticks));
         var canvas = new Canvas(layout.Style, layout.HeightEm, "ladder", $"{document.Title}: quantiles of latency", Description(rows));
         var scale = Scale.Linear(ticks.Low, ticks.High, layout.PlotLeft, layout.PlotRight);
 
@@ -105,7 +105,8 @@ public static class LadderFigure
             canvas.Line(layout.IsNarrow ? layout.LabelLeft : RowLayout.Margin, top, layout.Right, top, "rule", 0.06);
         }
 
-        RowLabels.Draw(canvas, row, layout, top, top + (layout.Pitch / 2), Middle(row), Top(row));
+        var middle = layout.IsNarrow && row.Condition.Median is Estimate<Latency> median ? $"p50 {EstimateWording.Value(median, Quantity.Latency)}" : Middle(row);
+        RowLabels.Draw(canvas, row, layout, top, top + (layout.Pitch / 2), middle, Top(row));
         var bottom = top + layout.Pitch - 0.45;
         var height = layout.IsNarrow ? NarrowLadder : layout.Pitch - 0.9;
         LadderMarks.Draw(canvas, scale, row, bottom, height);

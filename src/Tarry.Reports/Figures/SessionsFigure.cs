@@ -8,7 +8,7 @@ namespace Tarry.Reports.Figures;
 /// <summary>The sessions: how far each session's mean lies from the mean of its condition, with its precision within the session.</summary>
 public static class SessionsFigure
 {
-    private const double NarrowMarks = 1.9;
+    private const double NarrowMarks = 1.7;
 
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.9, 5, 4.9);
 
@@ -24,14 +24,13 @@ public static class SessionsFigure
     {
         var rows = RankedRow.Of(document);
         var ticks = SessionMarks.Cover(rows, style.IsNarrow ? 5 : 9);
-        var layout = new RowLayout(style, rows, Pitches, 0, RowLabels.RightColumn(rows, Sessions, KeptOut), 0, $"{document.Title}: sessions", Notes(rows));
+        var layout = new RowLayout(style, rows, Pitches, 0, RowLabels.RightColumn(rows, Sessions, KeptOut), 0, $"Sessions: {document.Title}", Notes(rows));
         var canvas = new Canvas(layout.Style, layout.HeightEm, "sessions", $"{document.Title}: means of sessions", Description(rows));
         var scale = Scale.Linear(ticks.Low, ticks.High, layout.PlotLeft, layout.PlotRight);
 
         layout.DrawHeading(canvas);
         layout.DrawHeads(canvas);
         AxisDrawing.Draw(canvas, scale, ticks.Values, ticks.Decimals, layout.RowsTop, layout.RowsBottom, "session mean less condition mean, ms", layout.PlotRight - layout.PlotLeft);
-        canvas.Line(scale.At(0), layout.RowsTop, scale.At(0), layout.RowsBottom, "axis", 0.06);
         for (var index = 0; index < rows.Count; index++)
         {
             var top = layout.RowsTop + (index * layout.Pitch);
@@ -42,7 +41,9 @@ public static class SessionsFigure
 
             RowLabels.Draw(canvas, rows[index], layout, top, top + (layout.Pitch / 2), Sessions(rows[index]), KeptOut(rows[index]));
             var bottom = top + layout.Pitch - 0.4;
-            SessionMarks.Draw(canvas, scale, rows[index], layout.IsNarrow ? bottom - NarrowMarks : top + 0.4, bottom);
+            var marksTop = layout.IsNarrow ? bottom - NarrowMarks : top + 0.4;
+            SessionMarks.Draw(canvas, scale, rows[index], marksTop, bottom);
+            canvas.Line(scale.At(0), marksTop, scale.At(0), bottom, "axis", 0.06);
         }
 
         layout.DrawNotes(canvas);
