@@ -48,7 +48,7 @@ public static class StudyAnalysis
             .Where(means => means.Sittings.Count > 0)
             .ToList();
         var pairs = sessionMeans
-            .SelectMany((a, index) => sessionMeans.Skip(index + 1).Select(b => new PairedDifference(a, b)))
+            .SelectMany((a, index) => sessionMeans.Skip(index + 1).Select(b => new ConditionPair(a, b)))
             .ToList();
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
@@ -97,16 +97,16 @@ public static class StudyAnalysis
                     diagnosis.InPool);
             }));
 
-    // From batch means where there are enough trials, so that dependence between trials is in it.
-    private static double VarianceOfMean(ReadOnlySpan<double> latencies)
+    // From batch means, so that dependence between trials is in it.
+    private static double? VarianceOfMean(ReadOnlySpan<double> latencies)
     {
-        if (latencies.Length >= BatchMeansInterval.SmallestCount)
+        if (latencies.Length < BatchMeansInterval.SmallestCount)
         {
-            var error = BatchMeansInterval.StandardError(latencies);
-            return error * error;
+            return null;
         }
 
-        return latencies.Length >= 2 ? Moments.Variance(latencies) / latencies.Length : 0;
+        var error = BatchMeansInterval.StandardError(latencies);
+        return error * error;
     }
 
     private static EstimateOutcome<LatencyDifference> Relative(string id, string? reference, IReadOnlyList<ComparisonFinding> comparisons)

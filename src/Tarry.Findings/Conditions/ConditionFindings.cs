@@ -1,4 +1,3 @@
-using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
@@ -30,7 +29,7 @@ internal sealed class ConditionFindings
         var mine = diagnoses[condition.Id];
         var sessions = mine.Select(diagnosis => diagnosis.Session).ToList();
         var pool = new PooledSample(sessions);
-        var mean = MeanEstimate.Of(pool.Sessions, Means);
+        var mean = MeanEstimate.Of(pool, Means);
         var median = QuantileEstimate.Of(pool, 0.5, Means);
         var late = ShareEstimate.Definition(median);
         var finding = new ConditionFinding

@@ -1,4 +1,5 @@
 using Tarry.Findings.Samples;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Conditions;
 
@@ -25,6 +26,10 @@ internal sealed class PooledSample
     public IReadOnlyList<SessionSample> Sessions { get; }
 
     public double[] Sorted { get; }
+
+    /// <summary>What trials within a session explain of the variance of session means, ms squared.</summary>
+    public double VarianceWithin => Sessions.Average(session =>
+        session.Latencies.Count < 2 ? 0 : Moments.Variance(session.Latencies.InOrder) / session.Latencies.Count);
 
     /// <summary>Misses, also those of sessions without any response.</summary>
     public int Missed { get; }

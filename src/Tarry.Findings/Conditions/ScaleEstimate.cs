@@ -34,10 +34,10 @@ internal static class ScaleEstimate
             return new NotEnough<LatencyDifference>(pool.Sorted.Length, 2, "responses");
         }
 
-        var value = Math.Sqrt(sessions.Average(session => Square(Moments.StandardDeviation(session.Latencies.InOrder))));
+        var value = Math.Sqrt(sessions.Average(session => Moments.Variance(session.Latencies.InOrder)));
         if (sessions.Count > 1)
         {
-            return OverSessions(value, logs, sessions);
+            return OverSessions(value, logs, sessions, sessions.Count(session => LogStandardDeviation(session) is not null));
         }
 
         var latencies = sessions[0].Latencies.InOrder;
@@ -62,7 +62,7 @@ internal static class ScaleEstimate
         var sessions = pool.Sessions.Where(session => session.Latencies.Count >= FewestForSpread).ToList();
         if (sessions.Count > 1)
         {
-            return OverSessions(value, logs, sessions);
+            return OverSessions(value, logs, sessions, sessions.Count(session => LogSpread(session) is not null));
         }
 
         // Bonferroni over the two quantiles: each at 97.5 %.
@@ -79,15 +79,21 @@ internal static class ScaleEstimate
             pool.Sessions);
     }
 
-    private static EstimateOutcome<LatencyDifference> OverSessions(double value, SessionScatter logs, List<SessionSample> sessions)
+    private static EstimateOutcome<LatencyDifference> OverSessions(double value, SessionScatter logs, List<SessionSample> sessions, int varying)
     {
-        if (logs.Of(sessions[0].Key.Condition) is not { } scatter)
+        if (value == 0)
         {
             // All values of every session are alike, to the tick.
-            return Estimates.Difference(value, value, value, MethodName.ModeratedLogScale, sessions);
+            return Estimates.Difference(0, 0, 0, MethodName.ModeratedLogScale, sessions);
         }
 
-        var half = StudentDistribution.Quantile(0.975, scatter.DegreesOfFreedom) * Math.Sqrt(scatter.Variance / sessions.Count);
+        // A session whose values are all alike has no logarithm, and says nothing of how the others scatter.
+        if (varying < 2 || logs.Of(sessions[0].Key.Condition) is not { } scatter)
+        {
+            return new NotEnough<LatencyDifference>(varying, 2, "sessions whose latencies vary");
+        }
+
+        var half = StudentDistribution.Quantile(0.975, scatter.DegreesOfFreedom) * Math.Sqrt(scatter.Variance / varying);
         return Estimates.Difference(value, value * Math.Exp(-half), value * Math.Exp(half), MethodName.ModeratedLogScale, sessions);
     }
 

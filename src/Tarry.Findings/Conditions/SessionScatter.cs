@@ -1,4 +1,5 @@
 using Tarry.Statistics.Comparisons;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Conditions;
 
@@ -18,14 +19,17 @@ internal sealed class SessionScatter
     /// <param name="values">By condition: the values of its sessions, and whether all of them may enter the pool.</param>
     public SessionScatter(IReadOnlyDictionary<string, (double[] Sessions, bool InPool)> values)
     {
-        var pooled = values.Where(entry => entry.Value.InPool && Variance(entry.Value.Sessions) > 0).ToList();
-        if (pooled.Count >= 2)
+        var pooled = values.Where(entry => entry.Value.InPool && entry.Value.Sessions.Length >= 2).ToList();
+
+        // Sessions that agree to the tick say nothing of the scatter: such a condition lends nothing and takes what the others have.
+        var degreesOfFreedom = pooled
+            .Select(entry => Variance(entry.Value.Sessions) > 0 ? entry.Value.Sessions.Length - 1.0 : 0)
+            .ToArray();
+        if (degreesOfFreedom.Count(degrees => degrees > 0) >= 2)
         {
-            var moderated = ModeratedVariance.Squeeze(
-                pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(),
-                pooled.Select(entry => entry.Value.Sessions.Length - 1.0).ToArray());
+            var moderated = ModeratedVariance.Squeeze(pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(), degreesOfFreedom);
             PooledVariance = moderated.PriorVariance;
-            PooledDegreesOfFreedom = pooled.Sum(entry => entry.Value.Sessions.Length - 1.0);
+            PooledDegreesOfFreedom = degreesOfFreedom.Sum();
             for (var i = 0; i < pooled.Count; i++)
             {
                 byCondition[pooled[i].Key] = (moderated.Posterior[i], moderated.TotalDegreesOfFreedom[i]);
@@ -51,14 +55,5 @@ internal sealed class SessionScatter
     public (double Variance, double DegreesOfFreedom)? Of(string condition) =>
         byCondition.TryGetValue(condition, out var found) ? found : null;
 
-    private static double Variance(double[] values)
-    {
-        if (values.Length < 2)
-        {
-            return 0;
-        }
-
-        var sd = Statistics.Descriptives.Moments.StandardDeviation(values);
-        return sd * sd;
-    }
+    private static double Variance(double[] values) => values.Length < 2 ? 0 : Moments.Variance(values);
 }

@@ -1,7 +1,6 @@
 using System.Xml.Linq;
 using Tarry.Findings;
 using Tarry.Findings.Conditions;
-using Tarry.Metrology;
 using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;

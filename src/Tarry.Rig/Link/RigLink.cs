@@ -1,4 +1,3 @@
-using Tarry.Rig.ClockFit;
 using Tarry.Rig.Frames;
 
 namespace Tarry.Rig.Link;

@@ -35,10 +35,21 @@ internal static class RunParameters
             var minimum = parameter == RigParameter.IntervalMaximum ? Math.Max(settings.IntervalMinUs, parameter.Minimum) : parameter.Minimum;
             Require(
                 value >= minimum && value <= parameter.Maximum,
-                Text($"The rig's parameter {parameter.Key} cannot be {value}."),
-                Text($"It goes from {minimum} to {parameter.Maximum} (times in microseconds)."));
+                Text($"The {Named(parameter)} cannot be {value}."),
+                Text($"The rig takes {minimum} to {parameter.Maximum}."));
         }
     }
+
+    private static string Named(RigParameter parameter) => parameter.Key switch
+    {
+        "imin" => "shortest press interval in microseconds",
+        "imax" => "longest press interval in microseconds",
+        "hold" => "hold time in microseconds",
+        "tout" => "time-out in microseconds",
+        "rear" => "re-arm time in microseconds",
+        "thre" => "light threshold",
+        _ => $"rig's parameter {parameter.Key}",
+    };
 
     /// <summary>The parameters of one run, the shortest interval before the longest, which may not be below it.</summary>
     /// <param name="request">What the user asked for.</param>

@@ -13,7 +13,7 @@ internal static class ExportCommand
         var study = StudyArgument.Create();
         var format = new Option<string>("--format") { Description = "csv: long-form, one row a trial.", DefaultValueFactory = _ => "csv" };
         format.AcceptOnlyFromAmong("csv");
-        var output = new Option<string?>("--out") { Description = "Folder to write trials.csv to; standard output if not given." };
+        var output = new Option<string?>("--out") { Description = "Folder to write trials.csv to; standard output if not given." }.MustNotBeEmpty();
         var command = new Command("export", "Writes every trial, with factors, flags and exclusions, as long-form CSV.\n\nExample: tarry export pads --format csv --out published")
         {
             study, format, output,

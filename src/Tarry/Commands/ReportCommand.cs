@@ -12,7 +12,7 @@ internal static class ReportCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." };
+        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." }.MustNotBeEmpty();
         var figures = new Option<bool>("--figures") { Description = "Writes every figure too, for video and print: SVG, and PNG at 1920x1080 and 3840x2160, light, dark and on a clear ground." };
         var seed = SeedOption.Create();
         var command = new Command("report", "Writes the report, one HTML file that needs nothing else, and the findings document beside it.\n\nExample: tarry report pads --figures --out published")

