@@ -1,3 +1,4 @@
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
@@ -6,6 +7,7 @@ using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
 using Tarry.Studies;
+using Tarry.Studies.Calibrations;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 
@@ -31,10 +33,11 @@ public static class StudyAnalysis
             samples.Add(SessionSampler.Prepare(study.Read(key), file.Exclusions));
         }
 
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version);
+        var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations);
     }
 
-    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version)
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null)
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
@@ -52,10 +55,14 @@ public static class StudyAnalysis
             .ToList();
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
-        var comparisons = PairFindings.Findings(evidence, file.MarginMs);
+        var budgets = new ConditionBudgets(samples, calibrations ?? new Dictionary<string, RigCalibration>(), findings.Means);
+        var comparisons = PairFindings.Findings(evidence, file.MarginMs)
+            .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
+            .ToList();
 
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
+            .Select(condition => condition with { Budget = budgets.Of(condition) })
             .ToList();
         return new FindingsDocument
         {

@@ -1,3 +1,4 @@
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -72,6 +73,9 @@ public sealed record ConditionFinding
 
     /// <summary>Its mean less the reference's, within sittings; null for the reference itself.</summary>
     public required EstimateOutcome<LatencyDifference>? Relative { get; init; }
+
+    /// <summary>Its latencies in absolute terms with the rig's own uncertainty, beside the intervals above; null where nothing is used.</summary>
+    public ConditionBudget? Budget { get; init; }
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }

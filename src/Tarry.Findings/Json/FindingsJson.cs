@@ -122,6 +122,7 @@ public static class FindingsJson
             json.WriteNull("relative_ms");
         }
 
+        json.WriteBudget(condition.Budget);
         json.WriteStartObject("report_interval_ms");
         json.WriteStartObject("not_identifiable");
         json.WriteNull("upper_ms");
@@ -165,6 +166,7 @@ public static class FindingsJson
         json.WriteString("a", comparison.A);
         json.WriteString("b", comparison.B);
         json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
+        json.WriteStated("difference_uncertainty_ms", comparison.Budget);
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));

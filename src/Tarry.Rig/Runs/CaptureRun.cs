@@ -104,5 +104,8 @@ public sealed class CaptureRun
         Battery = request.Bench.Battery,
         RoomNotes = request.Bench.RoomNotes,
         Run = request.Settings,
+        Calibration = study.Calibrations
+            .LastOrDefault(entry => entry.Calibration.HoldsFor(rig.Board, rig.Firmware, rig.TickHz, request.Settings.Response, (int)request.LightThreshold))
+            .Name,
     };
 }

@@ -185,7 +185,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             ring.Clear();
             Array.Clear(counts);
             var listener = new SimulatedRunListener(OnPressed, OnFinished, OnEnded);
-            run = new SimulatedRun(parameters.ToDictionary(), options.TickHz, chain, scale, listener, tick);
+            run = new SimulatedRun(parameters.ToDictionary(), options, chain, scale, listener, tick);
         }
     }
 
@@ -207,7 +207,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     }
 
     private void OnPressed(SimulatedTrial trial) =>
-        injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks));
+        injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks, trial.TrueLatencyUs));
 
     private void OnFinished(long tick, SimulatedTrial trial)
     {

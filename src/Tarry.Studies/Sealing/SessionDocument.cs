@@ -36,6 +36,8 @@ internal sealed record SessionDocument
 
     public RunSettings? Run { get; init; }
 
+    public string? Calibration { get; init; }
+
     public required IReadOnlyList<Segment> Segments { get; init; }
 
     public SourceFile? Source { get; init; }
@@ -68,6 +70,7 @@ internal sealed record SessionDocument
         Battery = record.Battery,
         RoomNotes = record.RoomNotes,
         Run = record.Run,
+        Calibration = record.Calibration,
         Segments = record.Segments,
         Source = record.Source,
         Replaces = record.Replaces,
@@ -110,6 +113,7 @@ internal sealed record SessionDocument
         Battery = Battery,
         RoomNotes = RoomNotes,
         Run = Run,
+        Calibration = Calibration,
         Source = Source,
         Replaces = Replaces,
         Refused = Refused,

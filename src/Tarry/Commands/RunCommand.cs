@@ -60,6 +60,6 @@ internal static class RunCommand
         }
 
         var rate = study.File.Conditions.FirstOrDefault(condition => condition.Id == key.Condition)?.NominalReportHz;
-        return new SimulatedRigPortSource(SimulatedDefault.Device(rate), new SimulatedRigOptions { Seed = request.Settings.Seed });
+        return new SimulatedRigPortSource(SimulatedDefault.Device(rate), SimulatedDefault.Rig(request.Settings.Seed));
     }
 }

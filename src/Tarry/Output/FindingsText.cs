@@ -1,6 +1,7 @@
 using Spectre.Console;
 using Spectre.Console.Rendering;
 using Tarry.Findings;
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
@@ -38,9 +39,21 @@ internal static class FindingsText
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(Invariant(
             $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {Numbers.Plain(document.MarginMs)} ms; {(document.Reference is { } reference ? $"a verdict is against {reference}" : "the study names no reference")}."));
+        WriteAbsolute(document, terminal);
         foreach (var caution in document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions))
         {
             terminal.Out.WriteLine($"caution ({CautionWording.Key(caution.Kind)}): {CautionWording.Sentence(caution)}");
+        }
+    }
+
+    private static void WriteAbsolute(FindingsDocument document, Terminal terminal)
+    {
+        var means = document.Conditions.Select(condition => condition.Budget?.Mean).OfType<AbsoluteLatency>().ToList();
+        if (means.Count > 0)
+        {
+            var calibrated = document.Conditions.All(condition => condition.Budget?.Calibrated != false);
+            terminal.Out.WriteLine(Invariant(
+                $"In absolute terms means are known to {means.Min(mean => mean.Stated.Uncertainty.Expanded):0.000} to {means.Max(mean => mean.Stated.Uncertainty.Expanded):0.000} ms (95 %), the rig's own delays and clock in them{(calibrated ? "" : "; where the rig was not calibrated, by the limits of its class")}. Differences within a sitting lose what both sides share."));
         }
     }
 
