@@ -1,8 +1,10 @@
 using Tarry.Findings;
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Reports.Tests;
@@ -63,9 +65,29 @@ internal static class Samples
             LateBeyond = new(Metrology.Latency.FromMilliseconds(mean + 10), "median + 10 ms"),
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
             Relative = null,
+            Budget = sessions == 0 ? null : Budget(mean),
             Density = Density(low, slot, late),
             Cautions = [],
         };
+    }
+
+    /// <summary>A budget of a rig that was not calibrated: a clock known to 3,000 ppm, 4 us of tick, and sampling.</summary>
+    public static ConditionBudget Budget(double mean)
+    {
+        BudgetInput clock = new(UncertaintySource.ClockRate, "ppm", 0, 5000, UncertaintyDistribution.Rectangular, 2886.75, 8, "no clock fit: +-0.5 %");
+        BudgetInput tick = new(UncertaintySource.Tick, "us", 2, 2, UncertaintyDistribution.Rectangular, 1.1547, double.PositiveInfinity, "the counter is read to 4 us");
+        var uncertainty = new ExpandedUncertainty(0.05, 12, 2.18, 0.95);
+        var stated = new StatedUncertainty(LatencyDifference.FromMilliseconds(-0.002), uncertainty,
+        [
+            new(UncertaintySource.ClockRate, -mean / 1e6, mean * 0.00289, 8, false),
+            new(UncertaintySource.Tick, -0.001, 0.0011547, double.PositiveInfinity, false),
+            new(UncertaintySource.Sampling, 1, 0.04, 12, false),
+        ]);
+        var absolute = new AbsoluteLatency(
+            Metrology.Latency.FromMilliseconds(mean - 0.002),
+            new(Metrology.Latency.FromMilliseconds(mean - 0.111), Metrology.Latency.FromMilliseconds(mean + 0.107)),
+            stated);
+        return new(false, [clock, tick], null, null, absolute, null, null, null, null);
     }
 
     /// <summary>Twelve conditions as a tester meets them: wires, dongles, a radio link that loses, one sitting, a drift, exclusions.</summary>

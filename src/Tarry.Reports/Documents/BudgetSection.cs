@@ -29,7 +29,7 @@ internal static class BudgetSection
         return Html.Section(
             "budget",
             "Uncertainty of absolute latencies",
-            Html.Paragraph($"The intervals elsewhere in this report say what other sittings would change; they leave the rig itself out. Here a mean is corrected for the rig's known delays, and the uncertainties of its clock, tick, threshold, actuator and own reading are combined with that of sampling by the law of propagation (JCGM 100:2008, 5.1.2); the interval has the coverage factor k of Student's t on the effective degrees of freedom (G.4.1). Page: {Page}."),
+            Html.Paragraph($"The intervals elsewhere in this report say what other sittings would change; they leave the rig itself out. Here a mean is corrected for the rig's own delays, by the middle of their limits where only limits are known, and the uncertainties of its clock, tick, threshold, actuator and own reading are combined with that of sampling by the law of propagation (JCGM 100:2008, 5.1.2); the interval has the coverage factor k of Student's t on the effective degrees of freedom (G.4.1). Page: {Page}."),
             uncalibrated.Count == 0 ? null : Html.Paragraph($"{(uncalibrated.Count == stated.Count ? "The rig was not calibrated" : $"The rig was not calibrated in every session of {Listing.And(uncalibrated)}")}: limits of its class stand in for what a calibration would tell."),
             Means(stated),
             Inputs([.. stated.SelectMany(entry => entry.Budget.Inputs)]),
@@ -63,7 +63,7 @@ internal static class BudgetSection
         var table = new HtmlTable("What is known of each source, and from where.", "source", "estimate", "standard uncertainty", "basis");
         foreach (var group in inputs.GroupBy(input => (input.Source, input.Unit, input.Basis)).OrderBy(group => group.Key.Source))
         {
-            table.Add(Name(group.Key.Source), [Range(group.Select(input => input.Estimate), Unit(group.Key.Unit)), Range(group.Select(input => input.StandardUncertainty), Unit(group.Key.Unit)), TableCell.Words(group.Key.Basis)]);
+            table.Add(Name(group.Key.Source), [Range(group.Select(input => input.Estimate), Unit(group.Key.Unit)), Range(group.Select(input => input.StandardUncertainty), Unit(group.Key.Unit)), TableCell.Words(InWords(group.Key.Basis))]);
         }
 
         return table.Element;
@@ -88,6 +88,9 @@ internal static class BudgetSection
 
     private static string Small(double value) =>
         value is not 0 && Math.Abs(value) < 0.0005 ? $"below{NoBreakSpace}0.0005" : Plain(value);
+
+    // Findings keep to letters that every terminal has; and what follows a sign of more or less is here always a limit.
+    private static string InWords(string basis) => basis.Replace("+-", "within ", StringComparison.Ordinal).Replace(" us", " µs", StringComparison.Ordinal);
 
     private static string Unit(string unit) => unit == "us" ? "µs" : unit;
 
