@@ -20,7 +20,7 @@ internal static class MethodsSection
         Describe(list, used, "Mean less reference", "Differences from the reference within each sitting, then over sittings, so that what a sitting does to both cancels.", document, condition => condition.Relative);
         Describe(list, used, "Quantiles", "p5, p25, median, p75, p95 and p99 over all trials, by linear interpolation of the order statistics (type 7 of R. J. Hyndman and Y. Fan, Amer. Statist. 50, 1996); a missed trial counts as later than any response.", document, condition => condition.P05, condition => condition.P25, condition => condition.Median, condition => condition.P75, condition => condition.P95, condition => condition.P99);
         Describe(list, used, "Standard deviation", "Within a session; over several, the root of the mean square.", document, condition => condition.StandardDeviation);
-        Describe(list, used, "Spread", "p95 less p5.", document, condition => condition.Spread);
+        Describe(list, used, "Spread", "p95 less p5; of one session, by the limits of both at 97.5 % each.", document, condition => condition.Spread);
         Describe(list, used, "Late share", "The share of responses later than the limit that stands beside it.", document, condition => condition.LateShare);
         Describe(list, used, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));

@@ -14,7 +14,7 @@ public sealed class ChainAndBudgetTests
         var words = Words("chain", Samples.TwelveConditions());
         Assert.Contains("A frame cap of 244 frames a second (one every 4.098 ms) adds a wait of up to 4.098 ms", words, StringComparison.Ordinal);
         Assert.Contains("The cap is the same for every condition", words, StringComparison.Ordinal);
-        Assert.Contains("state the screen refresh.", words, StringComparison.Ordinal);
+        Assert.Contains("Neither the study file nor the sessions state the contact, software layer and screen refresh.", words, StringComparison.Ordinal);
     }
 
     [Fact]
