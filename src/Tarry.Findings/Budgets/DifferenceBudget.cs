@@ -1,4 +1,5 @@
 using Tarry.Findings.Comparisons;
+using Tarry.Statistics.Intervals;
 using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
 
@@ -10,17 +11,15 @@ namespace Tarry.Findings.Budgets;
 /// </summary>
 internal static class DifferenceBudget
 {
-    private const int BatchDegreesOfFreedom = 19;
-
     /// <summary>The budget of a pair; null where there is no difference.</summary>
     public static StatedUncertainty? Of(PairEvidence evidence, IReadOnlyDictionary<SessionKey, SessionChain> chains)
     {
-        if (evidence.DifferenceMs is null)
+        var pair = evidence.Pair;
+        if (Sampling(evidence) is not { } sampling)
         {
             return null;
         }
 
-        var pair = evidence.Pair;
         var together = pair.Sittings.Count > 0;
         var a = Chains(pair.A, together ? pair.Sittings : [.. pair.A.Sittings.Keys], chains);
         var b = Chains(pair.B, together ? pair.Sittings : [.. pair.B.Sittings.Keys], chains);
@@ -31,11 +30,15 @@ internal static class DifferenceBudget
             var shared = together && a.Zip(b).All(sides => sides.First.Shares(source, sides.Second));
             return Combine(source, inputsA.GetValueOrDefault(source), pair.A.Mean, inputsB.GetValueOrDefault(source), pair.B.Mean, shared);
         });
-        var sampling = evidence.StandardError is { } error
-            ? new BudgetContribution(UncertaintySource.Sampling, 1, error, evidence.DegreesOfFreedom, false)
-            : new BudgetContribution(UncertaintySource.Sampling, 1, Math.Sqrt(pair.WithinVariance), BatchDegreesOfFreedom, false);
         return StatedUncertainty.Of((Delays(inputsB.Values) - Delays(inputsA.Values)) / 1000, [.. parts, sampling]);
     }
+
+    private static BudgetContribution? Sampling(PairEvidence evidence) => (evidence.Difference, evidence.Pair) switch
+    {
+        ({ } difference, _) => new(UncertaintySource.Sampling, 1, difference.StandardError, difference.DegreesOfFreedom, false),
+        (_, { Differences.Length: 1, WithinVariance: { } variance }) => new(UncertaintySource.Sampling, 1, Math.Sqrt(variance), BatchMeansInterval.Batches - 1, false),
+        _ => null,
+    };
 
     private static double Delays(IEnumerable<BudgetInput> inputs) => inputs.Where(input => input.Unit == "us").Sum(input => input.Estimate);
 

@@ -20,6 +20,9 @@ public sealed record ConditionFinding
     /// <summary>Whether it is the study's reference.</summary>
     public required bool IsReference { get; init; }
 
+    /// <summary>What its sessions say of the way from contact to sensor.</summary>
+    public required ChainFinding Chain { get; init; }
+
     /// <summary>Its sessions, by sitting; also those of which nothing is used.</summary>
     public required IReadOnlyList<SessionFinding> Sessions { get; init; }
 
@@ -40,6 +43,12 @@ public sealed record ConditionFinding
 
     /// <summary>The 5 % quantile.</summary>
     public required EstimateOutcome<Latency> P05 { get; init; }
+
+    /// <summary>The 25 % quantile.</summary>
+    public required EstimateOutcome<Latency> P25 { get; init; }
+
+    /// <summary>The 75 % quantile.</summary>
+    public required EstimateOutcome<Latency> P75 { get; init; }
 
     /// <summary>The 95 % quantile.</summary>
     public required EstimateOutcome<Latency> P95 { get; init; }

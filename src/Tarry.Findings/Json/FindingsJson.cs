@@ -86,6 +86,7 @@ public static class FindingsJson
         json.WriteEndObject();
         json.WriteNumberOrNull("nominal_report_hz", condition.NominalReportHz);
         json.WriteBoolean("is_reference", condition.IsReference);
+        ChainJson.Write(json, condition.Chain);
         json.WriteNumber("sessions", condition.UsedSessions);
         Write(json, condition.Counts);
         json.WriteEstimate("mean_ms", condition.Mean, Milliseconds);
@@ -96,6 +97,8 @@ public static class FindingsJson
 
         json.WriteEstimate("median_ms", condition.Median, Milliseconds);
         json.WriteEstimate("p05_ms", condition.P05, Milliseconds);
+        json.WriteEstimate("p25_ms", condition.P25, Milliseconds);
+        json.WriteEstimate("p75_ms", condition.P75, Milliseconds);
         json.WriteEstimate("p95_ms", condition.P95, Milliseconds);
         json.WriteEstimate("p99_ms", condition.P99, Milliseconds);
         json.WriteEstimate("sd_ms", condition.StandardDeviation, Milliseconds);

@@ -26,7 +26,7 @@ public static class RidgeFigure
         IReadOnlyList<DensityCurve> curves = [.. rows.Select(row => row.Condition.Density).OfType<DensityCurve>()];
         var steps = style.IsNarrow ? 4 : 8;
         var draft = RidgePanels.Of(curves, 0, 1, steps);
-        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"{document.Title}: where latencies fall", Notes(rows, draft));
+        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"Where latencies fall: {document.Title}", Notes(rows, draft));
         var panels = RidgePanels.Of(curves, layout.PlotLeft, layout.PlotRight, steps);
         var canvas = new Canvas(layout.Style, layout.HeightEm, "ridge", $"{document.Title}: densities of latency", Description(rows, panels));
 
@@ -72,7 +72,7 @@ public static class RidgeFigure
         };
         if (panels.CutMs is { } cut)
         {
-            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of trials there.");
+            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of the density there.");
         }
 
         if (FigureNotes.Open(rows) is { } open)

@@ -53,6 +53,9 @@ public sealed class RigLink : IDisposable
     /// <summary>Commands that had to be repeated.</summary>
     public int RepeatedCommands { get; private set; }
 
+    /// <summary>Frames that came in bad.</summary>
+    public long BadFrames { get; private set; }
+
     /// <summary>What the link knows of its rig.</summary>
     public LinkState State =>
         port.IsDead ? LinkState.Dead
@@ -162,6 +165,7 @@ public sealed class RigLink : IDisposable
         {
             if (result.Frame is not { } frame)
             {
+                BadFrames++;
                 onBadFrame(result);
                 return;
             }

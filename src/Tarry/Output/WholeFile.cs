@@ -5,8 +5,17 @@ namespace Tarry.Output;
 /// <summary>Writes a file whole or not at all.</summary>
 internal static class WholeFile
 {
-    /// <summary>Writes to a temporary name beside it, then renames; returns the path.</summary>
-    public static string Write(string path, Action<TextWriter> write)
+    private static readonly UTF8Encoding PlainUtf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Writes text to a temporary name beside it, then renames; returns the path.</summary>
+    public static string Write(string path, Action<TextWriter> write) => WriteBytes(path, stream =>
+    {
+        using var writer = new StreamWriter(stream, PlainUtf8, leaveOpen: true);
+        write(writer);
+    });
+
+    /// <summary>Writes bytes to a temporary name beside it, then renames; returns the path.</summary>
+    public static string WriteBytes(string path, Action<Stream> write)
     {
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
         if (File.Exists(folder))
@@ -18,9 +27,9 @@ internal static class WholeFile
         var temporary = path + ".tmp";
         try
         {
-            using (var writer = new StreamWriter(temporary, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)))
+            using (var stream = File.Create(temporary))
             {
-                write(writer);
+                write(stream);
             }
 
             File.Move(temporary, path, overwrite: true);
