@@ -69,6 +69,7 @@ public class SessionChainTests
             new SessionSample
             {
                 Key = key,
+                ResolutionMs = 0,
                 Record = new SessionRecord
                 {
                     Key = key,
