@@ -40,8 +40,8 @@ internal static class BudgetSection
     {
         var sources = stated.SelectMany(entry => entry.Mean.Stated.Contributions).Select(part => part.Source).Distinct().Order().ToList();
         var table = new HtmlTable(
-            $"Means in absolute terms, with the interval at {Level(stated[0].Mean.Stated.Uncertainty.Level)} beneath, and what each source adds to the standard uncertainty, in ms.",
-            ["condition", "mean, corrected, ms", "correction, ms", "k", .. sources.Select(Name)]);
+            $"Means in absolute terms, with the interval at {Level(stated[0].Mean.Stated.Uncertainty.Level)} beneath, and what each source adds to the standard uncertainty, in µs.",
+            ["condition", "mean, ms", "corrected by, µs", "k", .. sources.Select(Head)]);
         foreach (var (condition, _, mean) in stated)
         {
             var decimals = Decimals(mean.Interval.High.Milliseconds - mean.Interval.Low.Milliseconds);
@@ -49,9 +49,9 @@ internal static class BudgetSection
                 new(condition.Id, condition.IsReference ? "reference" : ""),
                 [
                     new(Fixed(mean.Value.Milliseconds, decimals), $"{Fixed(mean.Interval.Low.Milliseconds, decimals)}{NoBreakSpace}to{NoBreakSpace}{Fixed(mean.Interval.High.Milliseconds, decimals)}"),
-                    new(Fixed(mean.Stated.Correction.Milliseconds, 3)),
+                    new(Fixed(mean.Stated.Correction.Microseconds, 1)),
                     new(Fixed(mean.Stated.Uncertainty.CoverageFactor, 2)),
-                    .. sources.Select(source => new TableCell(mean.Stated.Contributions.FirstOrDefault(part => part.Source == source) is { } part ? Small(part.Milliseconds) : "none")),
+                    .. sources.Select(source => new TableCell(mean.Stated.Contributions.FirstOrDefault(part => part.Source == source) is { } part ? Small(part.Milliseconds * 1000) : "none")),
                 ]);
         }
 
@@ -86,8 +86,23 @@ internal static class BudgetSection
         return Small(low) == Small(high) ? $"{Small(low)}{NoBreakSpace}{unit}" : $"{Small(low)}{NoBreakSpace}to{NoBreakSpace}{Small(high)}{NoBreakSpace}{unit}";
     }
 
-    private static string Small(double value) =>
-        value is not 0 && Math.Abs(value) < 0.0005 ? $"below{NoBreakSpace}0.0005" : Plain(value);
+    private static string Small(double value) => value switch
+    {
+        > 0 and < 0.005 => $"below{NoBreakSpace}0.01",
+        < 10 => Plain(Math.Round(value, 2)),
+        _ => Plain(Math.Round(value, 1)),
+    };
+
+    // The head of a column, where "rate of" and "delay" would make it wider than its numbers.
+    private static string Head(UncertaintySource source) => source switch
+    {
+        UncertaintySource.ClockRate => "rig's clock",
+        UncertaintySource.HostClock => "host's clock",
+        UncertaintySource.ThresholdDelay => "threshold",
+        UncertaintySource.ActuatorDelay => "actuator",
+        UncertaintySource.LoopBackDelay => "own reading",
+        _ => Name(source),
+    };
 
     // Findings keep to letters that every terminal has; and what follows a sign of more or less is here always a limit.
     private static string InWords(string basis) => basis.Replace("+-", "within ", StringComparison.Ordinal).Replace(" us", " µs", StringComparison.Ordinal);

@@ -1,10 +1,10 @@
 namespace Tarry.Reports.Figures;
 
-/// <summary>Round numbers on a logarithmic axis: 1, 2 and 5 times powers of ten inside a range, or where none of them falls there any whole multiple, thinned to what it has room for.</summary>
+/// <summary>Round numbers on a logarithmic axis: 1, 2 and 5 times powers of ten inside a range, or where none of them falls there any half of a multiple, thinned to what it has room for.</summary>
 internal static class LogarithmicTicks
 {
-    private static readonly int[] Coarse = [1, 2, 5];
-    private static readonly int[] Fine = [1, 2, 3, 4, 5, 6, 7, 8, 9];
+    private static readonly double[] Coarse = [1, 2, 5];
+    private static readonly double[] Fine = [1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5];
 
     /// <summary>The ticks inside a range.</summary>
     /// <param name="low">The low end, above zero.</param>
@@ -20,7 +20,7 @@ internal static class LogarithmicTicks
         return [.. ticks.Where((_, index) => index % Math.Max(every, 1) == 0)];
     }
 
-    private static List<double> Inside(double low, double high, int[] mantissas)
+    private static List<double> Inside(double low, double high, double[] mantissas)
     {
         var ticks = new List<double>();
         for (var exponent = (int)Math.Floor(Math.Log10(low)); exponent <= Math.Log10(high); exponent++)

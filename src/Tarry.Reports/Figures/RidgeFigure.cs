@@ -40,7 +40,7 @@ public static class RidgeFigure
             DrawBreak(canvas, panels.Main.At(panels.Main.High), layout.RowsBottom);
             DrawBreak(canvas, tail.At(tail.Low), layout.RowsBottom);
             var ticks = LogarithmicTicks.Inside(tail.Low * 1.12, tail.High, style.IsNarrow ? 2 : 4);
-            AxisDrawing.Draw(canvas, tail, ticks, 0, layout.RowsTop, layout.RowsBottom, style.IsNarrow ? "beyond, log" : "beyond, ms, logarithmic", 12);
+            AxisDrawing.Draw(canvas, tail, ticks, ticks.All(double.IsInteger) ? 0 : 1, layout.RowsTop, layout.RowsBottom, style.IsNarrow ? "beyond, log" : "beyond, ms, logarithmic", 12);
         }
 
         DrawRows(canvas, rows, layout, panels);
