@@ -6,6 +6,7 @@ namespace Tarry.Findings.Comparisons;
 /// <param name="StandardError">Its standard error over sittings; null with fewer than two.</param>
 /// <param name="DegreesOfFreedom">Of that error.</param>
 /// <param name="Variance">Variance of one sitting's difference.</param>
+/// <param name="Scatter">How a paired variance was moderated; null where the pair shares fewer than two sittings.</param>
 /// <param name="Method">How it was found.</param>
 /// <param name="Sessions">Sittings in common, or sessions of both where they share none.</param>
 internal sealed record PairEvidence(
@@ -14,5 +15,6 @@ internal sealed record PairEvidence(
     double? StandardError,
     double DegreesOfFreedom,
     double? Variance,
+    ModeratedScatter? Scatter,
     string Method,
     int Sessions);

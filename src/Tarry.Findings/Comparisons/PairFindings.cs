@@ -29,7 +29,8 @@ internal static class PairFindings
         if (variances.Of(pair) is { } paired)
         {
             var sittings = pair.Differences.Length;
-            return new PairEvidence(pair, pair.Mean, Math.Sqrt(paired.Variance / sittings), paired.DegreesOfFreedom, paired.Variance, MethodName.ModeratedPaired, sittings);
+            var variance = paired.Variance(PairVariances.Variance(pair));
+            return new PairEvidence(pair, pair.Mean, Math.Sqrt(variance / sittings), paired.DegreesOfFreedom, variance, paired, MethodName.ModeratedPaired, sittings);
         }
 
         if (pair.Differences.Length == 0 && means.Of(pair.A.Id) is { } a && means.Of(pair.B.Id) is { } b)
@@ -44,11 +45,12 @@ internal static class PairFindings
                 Math.Sqrt(total),
                 denominator > 0 ? total * total / denominator : Math.Min(a.DegreesOfFreedom, b.DegreesOfFreedom),
                 a.Variance + b.Variance,
+                null,
                 MethodName.ModeratedUnpaired,
                 pair.A.Sittings.Count + pair.B.Sittings.Count);
         }
 
-        return new PairEvidence(pair, pair.Differences.Length > 0 ? pair.Mean : null, null, 0, null, MethodName.DifferenceWithinSession, pair.Differences.Length);
+        return new PairEvidence(pair, pair.Differences.Length > 0 ? pair.Mean : null, null, 0, null, null, MethodName.DifferenceWithinSession, pair.Differences.Length);
     }
 
     private static double P(PairEvidence pair) => pair.StandardError is > 0 and var error
@@ -79,6 +81,9 @@ internal static class PairFindings
             MarginMs = marginMs,
             Verdict = verdict,
             MinimumDetectable = LatencyDifference.FromMilliseconds(MinimumDetectableDifference.Of(error, pair.DegreesOfFreedom)),
+            StandardErrorMs = error,
+            DegreesOfFreedom = pair.DegreesOfFreedom,
+            Scatter = pair.Scatter,
             Needed = verdict == Verdict.Undecided
                 ? NeededEffort.Of(pair.Variance!.Value, pair.DegreesOfFreedom / Math.Max(1, sittings - 1), marginMs, trials / (2 * Math.Max(1, sittings)))
                 : null,

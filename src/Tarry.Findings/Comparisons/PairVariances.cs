@@ -18,7 +18,7 @@ namespace Tarry.Findings.Comparisons;
 internal sealed class PairVariances
 {
     private const double PlainlyDifferent = 0.001;
-    private readonly Dictionary<PairedDifference, (double Variance, double DegreesOfFreedom)> byPair = [];
+    private readonly Dictionary<PairedDifference, ModeratedScatter> byPair = [];
 
     public PairVariances(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<PairedDifference> pairs)
     {
@@ -31,15 +31,14 @@ internal sealed class PairVariances
 
         foreach (var pair in pairs.Where(pair => pair.Differences.Length >= 2 && !byPair.ContainsKey(pair)))
         {
-            byPair[pair] = (Variance(pair), pair.Differences.Length - 1);
+            byPair[pair] = ModeratedScatter.Own(pair.Differences.Length - 1);
         }
     }
 
     /// <summary>Set where links scatter plainly differently, so that pairs are pooled within links only.</summary>
     public Caution? Caution { get; }
 
-    public (double Variance, double DegreesOfFreedom)? Of(PairedDifference pair) =>
-        byPair.TryGetValue(pair, out var found) ? found : null;
+    public ModeratedScatter? Of(PairedDifference pair) => byPair.GetValueOrDefault(pair);
 
     private static string Family(PairedDifference pair) =>
         string.CompareOrdinal(pair.A.Group, pair.B.Group) <= 0
@@ -63,7 +62,9 @@ internal sealed class PairVariances
         {
             var own = pairs[i].Differences.Length - 1.0;
             var total = own + moderated.PriorDegreesOfFreedom;
-            byPair[pairs[i]] = ((moderated.Posterior[i] + pooled) / 2, Math.Max(own, Math.Min(total, cap)));
+            byPair[pairs[i]] = ModeratedScatter
+                .TowardsPrior(own, moderated.PriorDegreesOfFreedom, moderated.PriorVariance, Math.Max(own, Math.Min(total, cap)))
+                .AveragedWith(pooled);
         }
     }
 
@@ -119,7 +120,7 @@ internal sealed class PairVariances
     private static double Variance(SessionMeans condition) =>
         Square(Moments.StandardDeviation(condition.Sittings.Values.Select(session => session.MeanMs).ToArray()));
 
-    private static double Variance(PairedDifference pair) => Square(Moments.StandardDeviation(pair.Differences));
+    public static double Variance(PairedDifference pair) => Square(Moments.StandardDeviation(pair.Differences));
 
     private static double Square(double value) => value * value;
 }

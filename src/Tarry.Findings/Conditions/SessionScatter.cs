@@ -1,3 +1,4 @@
+using Tarry.Findings.Comparisons;
 using Tarry.Statistics.Comparisons;
 
 namespace Tarry.Findings.Conditions;
@@ -12,7 +13,7 @@ namespace Tarry.Findings.Conditions;
 /// </remarks>
 internal sealed class SessionScatter
 {
-    private readonly Dictionary<string, (double Variance, double DegreesOfFreedom)> byCondition = [];
+    private readonly Dictionary<string, (double Variance, ModeratedScatter Moderation)> byCondition = [];
 
     /// <summary>A scatter from the statistic's value in each session of each condition.</summary>
     /// <param name="values">By condition: the values of its sessions, and whether all of them may enter the pool.</param>
@@ -28,7 +29,10 @@ internal sealed class SessionScatter
             PooledDegreesOfFreedom = pooled.Sum(entry => entry.Value.Sessions.Length - 1.0);
             for (var i = 0; i < pooled.Count; i++)
             {
-                byCondition[pooled[i].Key] = (moderated.Posterior[i], moderated.TotalDegreesOfFreedom[i]);
+                var own = pooled[i].Value.Sessions;
+                var moderation = ModeratedScatter.TowardsPrior(
+                    own.Length - 1.0, moderated.PriorDegreesOfFreedom, moderated.PriorVariance, moderated.TotalDegreesOfFreedom[i]);
+                byCondition[pooled[i].Key] = (moderation.Variance(Variance(own)), moderation);
             }
         }
 
@@ -36,7 +40,7 @@ internal sealed class SessionScatter
         {
             if (entry.Sessions.Length >= 2 && !byCondition.ContainsKey(condition))
             {
-                byCondition[condition] = (Variance(entry.Sessions), entry.Sessions.Length - 1);
+                byCondition[condition] = (Variance(entry.Sessions), ModeratedScatter.Own(entry.Sessions.Length - 1));
             }
         }
     }
@@ -49,7 +53,11 @@ internal sealed class SessionScatter
 
     /// <summary>The variance between sessions of one condition and its degrees of freedom; null with one session.</summary>
     public (double Variance, double DegreesOfFreedom)? Of(string condition) =>
-        byCondition.TryGetValue(condition, out var found) ? found : null;
+        byCondition.TryGetValue(condition, out var found) ? (found.Variance, found.Moderation.DegreesOfFreedom) : null;
+
+    /// <summary>How the variance of one condition was moderated; null with one session.</summary>
+    public ModeratedScatter? ModerationOf(string condition) =>
+        byCondition.TryGetValue(condition, out var found) ? found.Moderation : null;
 
     private static double Variance(double[] values)
     {

@@ -89,6 +89,7 @@ public static class FindingsJson
         json.WriteNumber("sessions", condition.UsedSessions);
         Write(json, condition.Counts);
         json.WriteEstimate("mean_ms", condition.Mean, Milliseconds);
+        json.WriteScatterOrNothing("mean_scatter", condition.MeanScatter);
         if (condition.MeanWithBetweenSessions is { } wider)
         {
             json.WriteEstimate("mean_with_session_scatter_ms", wider, Milliseconds);
@@ -162,6 +163,7 @@ public static class FindingsJson
         json.WriteString("a", comparison.A);
         json.WriteString("b", comparison.B);
         json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
+        json.WriteScatterOrNothing("difference_scatter", comparison.Scatter);
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
