@@ -16,6 +16,13 @@ public static class LongFormWriter
 {
     private const int TrialsBetweenChecks = 65_536;
 
+    /// <summary>The names of the columns that a study has in the long form, in order.</summary>
+    public static IReadOnlyList<string> ColumnNames(StudyFile study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return new LongFormTable(study).ColumnNames;
+    }
+
     /// <summary>Writes all trials of the given sessions, in order of sequence.</summary>
     /// <param name="output">Where to; it is flushed and left open.</param>
     /// <param name="study">The study file: its factors become columns, its exclusions the column <c>excluded</c>.</param>
@@ -31,9 +38,7 @@ public static class LongFormWriter
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(sessions);
         var table = new LongFormTable(study);
-        output.Write(string.Join(
-            ',',
-            [.. LongFormTable.TrialColumns, .. table.Factors.Select(factor => FactorText.ToCell(LongFormTable.ColumnName(factor))), .. table.WithRates ? new[] { "nominal_report_hz" } : []]) + "\n");
+        output.Write(string.Join(',', table.ColumnNames.Select(FactorText.ToCell)) + "\n");
 
         var counts = default(SessionCounts);
         foreach (var session in LongFormTable.InOrder(sessions))

@@ -54,7 +54,7 @@ public static class LongFormParquetWriter
         new Column<double?>("latency_high_us"),
         new Column<int>("flags"),
         new Column<int>("edges"),
-        new Column<bool>("excluded"),
+        new Column<int>("excluded"),
         .. table.Factors.Select(factor => new Column<string?>(LongFormTable.ColumnName(factor))),
         .. table.WithRates ? new Column[] { new Column<double?>("nominal_report_hz") } : [],
     ];
@@ -72,7 +72,7 @@ public static class LongFormParquetWriter
         Write(group, rows, row => (double?)row.LatencyHighUs);
         Write(group, rows, row => (int)row.Trial.Flags);
         Write(group, rows, row => (int)row.Trial.Edges);
-        Write(group, rows, row => row.Excluded);
+        Write(group, rows, row => row.Excluded ? 1 : 0);
         foreach (var factor in table.Factors)
         {
             Write(group, rows, _ => condition?.Factors.GetValueOrDefault(factor));

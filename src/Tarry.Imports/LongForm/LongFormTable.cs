@@ -26,6 +26,10 @@ internal sealed class LongFormTable
     /// <summary>Whether any condition states a report rate.</summary>
     public bool WithRates { get; }
 
+    /// <summary>The names of all columns, in order.</summary>
+    public IReadOnlyList<string> ColumnNames =>
+        [.. TrialColumns, .. Factors.Select(ColumnName), .. WithRates ? new[] { "nominal_report_hz" } : []];
+
     /// <summary>A factor that is called as one of the other columns keeps apart from it.</summary>
     public static string ColumnName(string factor) =>
         TrialColumns.Contains(factor) || factor == "session" ? $"factor_{factor}" : factor;
