@@ -162,6 +162,13 @@ public static class FindingsJson
         json.WriteStartObject();
         json.WriteString("a", comparison.A);
         json.WriteString("b", comparison.B);
+        WriteResult(json, comparison);
+        json.WriteEndObject();
+    }
+
+    /// <summary>All of a comparison but its two names.</summary>
+    internal static void WriteResult(Utf8JsonWriter json, ComparisonFinding comparison)
+    {
         json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
         json.WriteScatterOrNothing("difference_scatter", comparison.Scatter);
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
@@ -179,8 +186,6 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
-
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)
@@ -195,7 +200,7 @@ public static class FindingsJson
         json.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
+    internal static void Write(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
     {
         json.WriteStartArray("cautions");
         foreach (var caution in cautions)
