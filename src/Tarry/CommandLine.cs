@@ -48,5 +48,6 @@ internal static class CommandLine
         ReportCommand.Create(terminal),
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
+        CompletionsCommand.Create(terminal),
     };
 }
