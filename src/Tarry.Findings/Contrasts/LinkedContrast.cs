@@ -17,6 +17,10 @@ namespace Tarry.Findings.Contrasts;
 public static class LinkedContrast
 {
     private const double SmallLevel = 0.90;
+    // How a caution about a whole study names it.
+    private const string ThisStudy = "this study";
+    private const string FirstStudy = "first study";
+    private const string SecondStudy = "second study";
 
     /// <summary>What the studies say of condition <paramref name="a"/> of the first against <paramref name="b"/> of the second.</summary>
     /// <exception cref="ContrastException">A condition is missing or is itself the reference, or the references do not link the studies.</exception>
@@ -40,8 +44,8 @@ public static class LinkedContrast
                 .. moved,
                 .. SeveralFactors.Of(first, second),
                 .. Margins(studyA, studyB),
-                .. Of(studyA, link.A, first),
-                .. Of(studyB, link.B, second),
+                .. Of(studyA, FirstStudy, link.A, first),
+                .. Of(studyB, SecondStudy, link.B, second),
             ],
         };
     }
@@ -62,8 +66,8 @@ public static class LinkedContrast
         var margin = Math.Min(studyA.MarginMs, studyB.MarginMs);
         var finding = new ComparisonFinding
         {
-            A = Label(studyA, a, studyB, "first study"),
-            B = Label(studyB, b, studyA, "second study"),
+            A = Label(studyA, a, studyB, FirstStudy),
+            B = Label(studyB, b, studyA, SecondStudy),
             Difference = new NotEnough<LatencyDifference>(Math.Min(Sittings(a), Sittings(b)), 2, "sittings with the reference in each study"),
             AdjustedP = null,
             MarginMs = margin,
@@ -130,8 +134,13 @@ public static class LinkedContrast
         }
     }
 
-    private static IEnumerable<Caution> Of(FindingsDocument study, params ConditionFinding[] conditions) =>
+    private static IEnumerable<Caution> Of(FindingsDocument study, string place, params ConditionFinding[] conditions) =>
         conditions.SelectMany(condition => condition.Cautions)
             .Concat(study.Cautions)
-            .Select(caution => caution with { Subject = $"{caution.Subject} of '{study.Title}'" });
+            .Select(caution => caution with
+            {
+                Subject = caution.Subject.Contains(ThisStudy, StringComparison.Ordinal)
+                    ? caution.Subject.Replace(ThisStudy, $"the {place}", StringComparison.Ordinal)
+                    : $"{caution.Subject} ({place})",
+            });
 }
