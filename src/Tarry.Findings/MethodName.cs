@@ -42,6 +42,12 @@ public static class MethodName
     /// <summary>Difference of means of conditions that share no sitting, Welch's t with moderated variances.</summary>
     public const string ModeratedUnpaired = "moderated-t-between-sittings";
 
+    /// <summary>Difference of two studies' differences from their reference, Welch-Satterthwaite.</summary>
+    public const string LinkedThroughReferences = "welch-satterthwaite-through-references";
+
+    /// <summary>Difference of one condition's means in two studies, Welch-Satterthwaite.</summary>
+    public const string BetweenStudies = "welch-satterthwaite-between-studies";
+
     /// <summary>Difference in the one sitting that both share.</summary>
     public const string DifferenceWithinSession = "batch-means-within-one-sitting";
 }

@@ -50,8 +50,10 @@ internal static class CommandLine
         ImportCommand.Create(terminal),
         CheckCommand.Create(terminal),
         AnalyseCommand.Create(terminal),
+        CompareCommand.Create(terminal),
         ReportCommand.Create(terminal),
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
+        CompletionsCommand.Create(terminal),
     };
 }

@@ -32,4 +32,13 @@ public sealed record ComparisonFinding
 
     /// <summary>What it would take to tell a difference of the margin; null where the verdict is made or nothing is known of the scatter.</summary>
     public required Needed? Needed { get; init; }
+
+    /// <summary>The standard error of the difference over sittings, in milliseconds; null with one sitting.</summary>
+    public double? StandardErrorMs { get; init; }
+
+    /// <summary>The degrees of freedom of that error; null with one sitting.</summary>
+    public double? DegreesOfFreedom { get; init; }
+
+    /// <summary>How the variance of within-sitting differences was moderated; null where the pair shares fewer than two sittings.</summary>
+    public ModeratedScatter? Scatter { get; init; }
 }

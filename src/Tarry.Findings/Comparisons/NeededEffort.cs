@@ -12,16 +12,24 @@ internal static class NeededEffort
     /// <param name="degreesOfFreedom">Degrees of freedom of its difference: every sitting beyond the first brings its part of them.</param>
     /// <param name="marginMs">The margin.</param>
     /// <param name="pairs">How many pairs the study tests: each must be told at its share of the 5 %, the first step of Holm.</param>
-    public static Needed? Of(PairEvidence pair, double degreesOfFreedom, double marginMs, int pairs)
+    public static Needed? Of(PairEvidence pair, double degreesOfFreedom, double marginMs, int pairs) => Of(
+        pair.SittingVariance,
+        degreesOfFreedom / Math.Max(1, pair.Sittings - 1),
+        pair.Pair.Differences.Length + 1,
+        pair.TrialsPerSession,
+        marginMs,
+        pairs);
+
+    /// <summary>The same for any difference: its variance in one sitting, and how many degrees of freedom each further sitting brings.</summary>
+    public static Needed? Of(double sittingVariance, double degreesPerSitting, int fewestSittings, int trialsPerSession, double marginMs, int pairs)
     {
         var level = 1 - (VerdictRule.ToldBelow / pairs);
-        var perSitting = Math.Max(1, degreesOfFreedom / Math.Max(1, pair.Sittings - 1));
-        for (var sittings = Math.Max(2, pair.Pair.Differences.Length + 1); sittings <= MostSittings; sittings++)
+        for (var sittings = Math.Max(2, fewestSittings); sittings <= MostSittings; sittings++)
         {
-            var standardError = Math.Sqrt(pair.SittingVariance / sittings);
-            if (MinimumDetectableDifference.Of(standardError, perSitting * (sittings - 1), level) <= marginMs)
+            var degreesOfFreedom = Math.Max(1, degreesPerSitting) * (sittings - 1);
+            if (MinimumDetectableDifference.Of(Math.Sqrt(sittingVariance / sittings), degreesOfFreedom, level) <= marginMs)
             {
-                return new Needed(sittings, pair.TrialsPerSession);
+                return new Needed(sittings, trialsPerSession);
             }
         }
 

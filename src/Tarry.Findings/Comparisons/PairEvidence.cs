@@ -8,7 +8,8 @@ namespace Tarry.Findings.Comparisons;
 /// <param name="SittingVariance">Variance of one sitting's difference, ms squared.</param>
 /// <param name="Method">How it was found.</param>
 /// <param name="Sessions">Sittings in common, or sessions of both where they share none.</param>
-internal sealed record PairEvidence(ConditionPair Pair, MeanDifference? Difference, double SittingVariance, string Method, int Sessions)
+/// <param name="Scatter">How the variance was moderated; null where the pair shares fewer than two sittings.</param>
+internal sealed record PairEvidence(ConditionPair Pair, MeanDifference? Difference, double SittingVariance, string Method, int Sessions, ModeratedScatter? Scatter = null)
 {
     /// <summary>Sessions of either on average: in how many sittings such a study takes place.</summary>
     public int Sittings => Method == MethodName.ModeratedUnpaired ? Math.Max(1, Sessions / 2) : Sessions;

@@ -30,8 +30,8 @@ internal static class PairFindings
         if (variances.Of(pair) is { } paired)
         {
             var sittings = pair.Differences.Length;
-            var difference = new MeanDifference(pair.Mean, Math.Sqrt(paired.Variance / sittings), paired.DegreesOfFreedom);
-            return new PairEvidence(pair, difference, paired.Variance, MethodName.ModeratedPaired, sittings);
+            var difference = new MeanDifference(pair.Mean, Math.Sqrt(paired.Variance / sittings), paired.Moderation.DegreesOfFreedom);
+            return new PairEvidence(pair, difference, paired.Variance, MethodName.ModeratedPaired, sittings, paired.Moderation);
         }
 
         if (pair.Differences.Length == 0 && means.Of(pair.A.Id) is { } a && means.Of(pair.B.Id) is { } b)
@@ -66,6 +66,9 @@ internal static class PairFindings
             Verdict = verdict,
             MinimumDetectable = LatencyDifference.FromMilliseconds(
                 MinimumDetectableDifference.Of(difference.StandardError, difference.DegreesOfFreedom, Estimates.Level)),
+            StandardErrorMs = difference.StandardError,
+            DegreesOfFreedom = difference.DegreesOfFreedom,
+            Scatter = pair.Scatter,
             Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, marginMs, pairs) : null,
         };
     }

@@ -18,7 +18,7 @@ namespace Tarry.Findings.Comparisons;
 internal sealed class PairVariances
 {
     private const double PlainlyDifferent = 0.001;
-    private readonly Dictionary<ConditionPair, (double Variance, double DegreesOfFreedom)> byPair = [];
+    private readonly Dictionary<ConditionPair, (double Variance, ModeratedScatter Moderation)> byPair = [];
 
     public PairVariances(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<ConditionPair> pairs)
     {
@@ -31,14 +31,14 @@ internal sealed class PairVariances
 
         foreach (var pair in pairs.Where(pair => pair.Differences.Length >= 2 && !byPair.ContainsKey(pair)))
         {
-            byPair[pair] = (OwnVariance(pair), pair.Differences.Length - 1);
+            byPair[pair] = Own(pair);
         }
     }
 
     /// <summary>Set where links scatter plainly differently, so that pairs are pooled within links only.</summary>
     public Caution? Caution { get; }
 
-    public (double Variance, double DegreesOfFreedom)? Of(ConditionPair pair) =>
+    public (double Variance, ModeratedScatter Moderation)? Of(ConditionPair pair) =>
         byPair.TryGetValue(pair, out var found) ? found : null;
 
     private static string Family(ConditionPair pair) =>
@@ -65,7 +65,11 @@ internal sealed class PairVariances
         {
             var own = pairs[i].Differences.Length - 1.0;
             var total = own + moderated.PriorDegreesOfFreedom;
-            byPair[pairs[i]] = ((moderated.Posterior[i] + pooled) / 2, Math.Max(own, Math.Min(total, cap)));
+            var weighed = Variance(pairs[i]) > 0 ? own : 0;
+            var moderation = ModeratedScatter
+                .TowardsPrior(weighed, moderated.PriorDegreesOfFreedom, moderated.PriorVariance, Math.Max(own, Math.Min(total, cap)))
+                .AveragedWith(pooled);
+            byPair[pairs[i]] = (moderation.Variance(Variance(pairs[i])), moderation);
         }
     }
 
@@ -124,6 +128,11 @@ internal sealed class PairVariances
     private static double Variance(ConditionPair pair) => Moments.Variance(pair.Differences);
 
     // Two sittings may agree by chance; their trials still set how well the difference is known.
-    private static double OwnVariance(ConditionPair pair) =>
-        Variance(pair) is > 0 and var variance ? variance : pair.WithinVariance ?? 0;
+    private static (double Variance, ModeratedScatter Moderation) Own(ConditionPair pair)
+    {
+        var degreesOfFreedom = pair.Differences.Length - 1.0;
+        return Variance(pair) is > 0 and var variance
+            ? (variance, ModeratedScatter.Own(degreesOfFreedom))
+            : (pair.WithinVariance ?? 0, new ModeratedScatter(pair.WithinVariance ?? 0, 0, degreesOfFreedom));
+    }
 }

@@ -1,4 +1,5 @@
 using Tarry.Findings.Budgets;
+using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -34,6 +35,9 @@ public sealed record ConditionFinding
 
     /// <summary>The mean of the session means: of responses that arrived.</summary>
     public required EstimateOutcome<Latency> Mean { get; init; }
+
+    /// <summary>How the variance of the session means was moderated; null with one session.</summary>
+    public ModeratedScatter? MeanScatter { get; init; }
 
     /// <summary>With one session: the mean with the between-session scatter of the other conditions added; else null.</summary>
     public required Estimate<Latency>? MeanWithBetweenSessions { get; init; }

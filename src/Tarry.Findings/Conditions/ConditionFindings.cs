@@ -42,6 +42,7 @@ internal sealed class ConditionFindings
             Sessions = [.. mine.Select(Session)],
             Counts = sessions.Aggregate(default(Studies.Sessions.SessionCounts), (sum, session) => sum + session.Counts),
             Mean = mean,
+            MeanScatter = Means.ModerationOf(condition.Id),
             MeanWithBetweenSessions = MeanEstimate.WithBetweenSessions(mean, Means, pool.Sessions),
             Median = median,
             P05 = QuantileEstimate.Of(pool, 0.05, Means),

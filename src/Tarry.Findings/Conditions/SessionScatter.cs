@@ -1,3 +1,4 @@
+using Tarry.Findings.Comparisons;
 using Tarry.Statistics.Comparisons;
 using Tarry.Statistics.Descriptives;
 
@@ -14,7 +15,7 @@ namespace Tarry.Findings.Conditions;
 /// </remarks>
 internal sealed class SessionScatter
 {
-    private readonly Dictionary<string, (double Variance, double DegreesOfFreedom)> byCondition = [];
+    private readonly Dictionary<string, (double Variance, ModeratedScatter Moderation)> byCondition = [];
 
     /// <summary>A scatter from the statistic's value in each session of each condition.</summary>
     /// <param name="values">By condition: its sessions' values by sitting, and whether all of them may enter the pool.</param>
@@ -33,8 +34,10 @@ internal sealed class SessionScatter
             PooledDegreesOfFreedom = SharedSittings.DegreesOfFreedom([.. pooled.Select(entry => entry.Value.Sessions)]);
             for (var i = 0; i < pooled.Count; i++)
             {
-                var known = Math.Min(moderated.TotalDegreesOfFreedom[i], PooledDegreesOfFreedom);
-                byCondition[pooled[i].Key] = (moderated.Posterior[i], Math.Max(known, degreesOfFreedom[i]));
+                var own = pooled[i].Value.Sessions;
+                var known = Math.Max(Math.Min(moderated.TotalDegreesOfFreedom[i], PooledDegreesOfFreedom), degreesOfFreedom[i]);
+                var moderation = ModeratedScatter.TowardsPrior(degreesOfFreedom[i], moderated.PriorDegreesOfFreedom, moderated.PriorVariance, known);
+                byCondition[pooled[i].Key] = (moderation.Variance(Variance(own)), moderation);
             }
         }
 
@@ -42,7 +45,7 @@ internal sealed class SessionScatter
         {
             if (entry.Sessions.Count >= 2 && !byCondition.ContainsKey(condition))
             {
-                byCondition[condition] = (Variance(entry.Sessions), entry.Sessions.Count - 1);
+                byCondition[condition] = (Variance(entry.Sessions), ModeratedScatter.Own(entry.Sessions.Count - 1));
             }
         }
     }
@@ -55,7 +58,11 @@ internal sealed class SessionScatter
 
     /// <summary>The variance between sessions of one condition and its degrees of freedom; null with one session.</summary>
     public (double Variance, double DegreesOfFreedom)? Of(string condition) =>
-        byCondition.TryGetValue(condition, out var found) ? found : null;
+        byCondition.TryGetValue(condition, out var found) ? (found.Variance, found.Moderation.DegreesOfFreedom) : null;
+
+    /// <summary>How the variance of one condition was moderated; null with one session.</summary>
+    public ModeratedScatter? ModerationOf(string condition) =>
+        byCondition.TryGetValue(condition, out var found) ? found.Moderation : null;
 
     private static double Variance(IReadOnlyDictionary<string, double> sessions) =>
         sessions.Count < 2 ? 0 : Moments.Variance(sessions.Values.ToArray());

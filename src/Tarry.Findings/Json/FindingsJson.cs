@@ -90,6 +90,7 @@ public static class FindingsJson
         json.WriteNumber("sessions", condition.UsedSessions);
         Write(json, condition.Counts);
         json.WriteEstimate("mean_ms", condition.Mean, Milliseconds);
+        json.WriteScatterOrNothing("mean_scatter", condition.MeanScatter);
         if (condition.MeanWithBetweenSessions is { } wider)
         {
             json.WriteEstimate("mean_with_session_scatter_ms", wider, Milliseconds);
@@ -165,8 +166,16 @@ public static class FindingsJson
         json.WriteStartObject();
         json.WriteString("a", comparison.A);
         json.WriteString("b", comparison.B);
+        WriteResult(json, comparison);
+        json.WriteEndObject();
+    }
+
+    /// <summary>All of a comparison but its two names.</summary>
+    internal static void WriteResult(Utf8JsonWriter json, ComparisonFinding comparison)
+    {
         json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
         json.WriteStated("difference_uncertainty_ms", comparison.Budget);
+        json.WriteScatterOrNothing("difference_scatter", comparison.Scatter);
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
@@ -182,8 +191,6 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
-
-        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)
@@ -198,7 +205,7 @@ public static class FindingsJson
         json.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
+    internal static void Write(Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
     {
         json.WriteStartArray("cautions");
         foreach (var caution in cautions)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Tarry.Findings.Comparisons;
 using Tarry.Metrology;
 
 namespace Tarry.Findings.Json;
@@ -64,6 +65,24 @@ internal static class JsonNumbers
 
         json.WriteEndObject();
     }
+
+    /// <summary>What an interval was made from, to ten significant digits: enough to recompute it to the nanosecond.</summary>
+    public static void WriteScatterOrNothing(this Utf8JsonWriter json, string name, ModeratedScatter? scatter)
+    {
+        if (scatter is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject(name);
+        json.WriteNumber("shared_variance_ms2", Significant(scatter.SharedVarianceMs2));
+        json.WriteNumber("own_weight", Significant(scatter.OwnWeight));
+        json.WriteNumber("degrees_of_freedom", Significant(scatter.DegreesOfFreedom));
+        json.WriteEndObject();
+    }
+
+    private static double Significant(double value) =>
+        double.Parse(value.ToString("G10", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // Adding zero turns -0 into 0.
     private static double Rounded(double value) => Math.Round(value, Decimals, MidpointRounding.ToEven) + 0.0;

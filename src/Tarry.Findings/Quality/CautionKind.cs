@@ -56,4 +56,16 @@ public enum CautionKind
 
     /// <summary>Latencies are known as intervals only.</summary>
     IntervalCensored,
+
+    /// <summary>Two studies are linked through references that are not fully stated.</summary>
+    ReferenceUnstated,
+
+    /// <summary>The reference's own latency differs between two studies.</summary>
+    ReferenceMoved,
+
+    /// <summary>Two studies have different margins.</summary>
+    MarginsDiffer,
+
+    /// <summary>A retest in which more than one factor differs.</summary>
+    SeveralFactors,
 }

@@ -36,6 +36,10 @@ public static class CautionWording
             CautionKind.RigRebooted => $"The rig restarted {(IsOne(caution, "restarts") ? "once" : $"{N("restarts", "N0")} times")} in {subject}. What was in flight then is lost; all else was kept.",
             CautionKind.RefusedRows => $"{Count("refused", "item", "items")} of {subject} {(IsOne(caution, "refused") ? "was" : "were")} refused as bad. The session record says which and why.",
             CautionKind.IntervalCensored => $"The latencies of {subject} are known as intervals only.",
+            CautionKind.ReferenceUnstated => $"Not both studies state {subject} of their reference, so whether it is the same one rests on your word. State it with 'tarry condition'.",
+            CautionKind.ReferenceMoved => $"The reference {subject} itself changed by {N("change_ms", "+0.00;-0.00")} ms between the studies. What the bench adds to reference and condition alike cancels; a change of the reference alone would not, and would show as a change of the condition.",
+            CautionKind.MarginsDiffer => $"{subject} have margins of {N("smaller_ms")} and {N("larger_ms")} ms; the smaller is used.",
+            CautionKind.SeveralFactors => $"{N("factors", "0")} factors differ: {subject}. What changed is due to all of them together; change one at a time.",
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };
     }

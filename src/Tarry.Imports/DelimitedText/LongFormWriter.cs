@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tarry.Imports.LongForm;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
@@ -15,8 +16,13 @@ namespace Tarry.Imports.DelimitedText;
 public static class LongFormWriter
 {
     private const int TrialsBetweenChecks = 65_536;
-    private static readonly string[] TrialColumns =
-        ["condition", "sitting", "seq", "press_time_us", "latency_us", "outcome", "latency_high_us", "flags", "edges", "excluded"];
+
+    /// <summary>The names of the columns that a study has in the long form, in order.</summary>
+    public static IReadOnlyList<string> ColumnNames(StudyFile study)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return new LongFormTable(study).ColumnNames;
+    }
 
     /// <summary>Writes all trials of the given sessions, in order of sequence.</summary>
     /// <param name="output">Where to; it is flushed and left open.</param>
@@ -32,23 +38,13 @@ public static class LongFormWriter
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(sessions);
-        var factors = study.Conditions.SelectMany(condition => condition.Factors.Keys).Distinct().OrderBy(UsualPlace).ToList();
-        var withRates = study.Conditions.Any(condition => condition.NominalReportHz is not null);
-        output.Write(string.Join(',', [.. TrialColumns, .. factors.Select(ColumnName), .. withRates ? new[] { "nominal_report_hz" } : []]) + "\n");
+        var table = new LongFormTable(study);
+        output.Write(string.Join(',', table.ColumnNames.Select(FactorText.ToCell)) + "\n");
 
         var counts = default(SessionCounts);
-        SessionKey? before = null;
-        foreach (var session in sessions)
+        foreach (var session in LongFormTable.InOrder(sessions))
         {
-            var key = session.Record.Key;
-            if (before >= key)
-            {
-                throw new ArgumentException($"The session {key} comes after {before}; give the sessions by ascending key.", nameof(sessions));
-            }
-
-            before = key;
-            var condition = study.Conditions.FirstOrDefault(entry => entry.Id == key.Condition);
-            WriteSession(output, session, ExclusionsOf(study, key), FactorCells(condition, factors, withRates), cancellation);
+            WriteSession(output, session, table, cancellation);
             counts += SessionTally.Of(session, study.Exclusions);
         }
 
@@ -56,52 +52,29 @@ public static class LongFormWriter
         return counts;
     }
 
-    private static void WriteSession(
-        TextWriter output, SessionData session, IReadOnlyList<Exclusion> exclusions, string factorCells, CancellationToken cancellation)
+    private static void WriteSession(TextWriter output, SessionData session, LongFormTable table, CancellationToken cancellation)
     {
         var names = $"{session.Record.Key.Condition},{session.Record.Key.Sitting},";
-        var ticksPerSecond = session.Record.Segments.Select(TicksPerSecond).ToArray();
-        var crossings = session.Record.Segments.Select(segment => session.Record.Run?.CrossingTicks(segment.TickHz) ?? 0).ToArray();
-        for (var index = 0; index < session.Trials.Count; index++)
+        var factorCells = FactorCells(table.ConditionOf(session.Record.Key), table);
+        var index = 0;
+        foreach (var row in table.Rows(session))
         {
-            if (index % TrialsBetweenChecks == 0)
+            if (index++ % TrialsBetweenChecks == 0)
             {
                 cancellation.ThrowIfCancellationRequested();
             }
 
-            var trial = session.Trials[index];
-            var hertz = ticksPerSecond[trial.Segment];
-            var crossing = crossings[trial.Segment];
-            var excluded = exclusions.Any(exclusion => trial.Sequence >= (exclusion.FirstSequence ?? 1) && trial.Sequence <= (exclusion.LastSequence ?? long.MaxValue));
+            var trial = row.Trial;
             output.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{names}{trial.Sequence},{Microseconds(trial.PressTicks + crossing, hertz):0.###},{Microseconds(trial.LatencyTicks - crossing, hertz):0.###},{OutcomeNames.Word(trial.Outcome)},{Microseconds(trial.LatencyHighTicks - crossing, hertz):0.###},{(int)trial.Flags},{trial.Edges},{(excluded ? 1 : 0)}{factorCells}\n"));
+                $"{names}{trial.Sequence},{row.PressTimeUs:0.###},{row.LatencyUs:0.###},{OutcomeNames.Word(trial.Outcome)},{row.LatencyHighUs:0.###},{(int)trial.Flags},{trial.Edges},{(row.Excluded ? 1 : 0)}{factorCells}\n"));
         }
     }
 
-    /// <summary>By the fit where there is one, else as stated.</summary>
-    private static decimal TicksPerSecond(Segment segment) =>
-        segment.TickHz * (1 + ((decimal)(segment.ClockFit?.RateErrorPpm ?? 0) / 1_000_000m));
-
-    private static decimal? Microseconds(long? ticks, decimal ticksPerSecond) =>
-        ticks is null ? null : decimal.Round(ticks.Value * 1_000_000_000m / ticksPerSecond) / 1_000m;
-
-    private static List<Exclusion> ExclusionsOf(StudyFile study, SessionKey key) =>
-        [.. study.Exclusions.Where(exclusion => exclusion.Session == key)];
-
-    private static string FactorCells(ConditionEntry? condition, IReadOnlyList<string> factors, bool withRates)
+    private static string FactorCells(ConditionEntry? condition, LongFormTable table)
     {
-        var levels = factors.Select(factor => FactorText.ToCell(condition?.Factors.GetValueOrDefault(factor) ?? ""));
+        var levels = table.Factors.Select(factor => FactorText.ToCell(condition?.Factors.GetValueOrDefault(factor) ?? ""));
         var rate = condition?.NominalReportHz?.ToString("0.############", CultureInfo.InvariantCulture) ?? "";
-        return string.Concat((withRates ? levels.Append(rate) : levels).Select(cell => "," + cell));
+        return string.Concat((table.WithRates ? levels.Append(rate) : levels).Select(cell => "," + cell));
     }
-
-    private static int UsualPlace(string factor)
-    {
-        var place = HeaderReader.KnownFactors.IndexOf(factor);
-        return place < 0 ? int.MaxValue : place;
-    }
-
-    /// <summary>A factor that is called as one of the other columns keeps apart from it.</summary>
-    private static string ColumnName(string factor) => FactorText.ToCell(TrialColumns.Contains(factor) || factor == "session" ? $"factor_{factor}" : factor);
 }

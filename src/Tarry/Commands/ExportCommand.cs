@@ -1,34 +1,48 @@
 using System.CommandLine;
-using Tarry.Imports.DelimitedText;
 using Tarry.Output;
 using Tarry.Studies;
 
 namespace Tarry.Commands;
 
-/// <summary><c>tarry export</c>: writes the trials for other programs.</summary>
+/// <summary><c>tarry export</c>: writes the trials for other programs, or a package for publication.</summary>
 internal static class ExportCommand
 {
+    private const string FirstVersion = "1.0.0";
+
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var format = new Option<string>("--format") { Description = "csv: long-form, one row a trial.", DefaultValueFactory = _ => "csv" };
-        format.AcceptOnlyFromAmong("csv");
-        var output = new Option<string?>("--out") { Description = "Folder to write trials.csv to; standard output if not given." }.MustNotBeEmpty();
-        var command = new Command("export", "Writes every trial, with factors, flags and exclusions, as long-form CSV.\n\nExample: tarry export pads --format csv --out published")
+        var format = new Option<string>("--format")
         {
-            study, format, output,
+            Description = "csv: long-form, one row a trial. parquet: the same. datapackage: both, with findings, schema, checksums, README and scripts to recheck it.",
+            DefaultValueFactory = _ => "csv",
+        };
+        format.AcceptOnlyFromAmong("csv", "parquet", "datapackage");
+        var output = new Option<string?>("--out") { Description = "Folder to write to. If not given: csv goes to standard output, a data package to STUDY/package." };
+        var licence = new Option<string?>("--licence") { Description = "Licence of a data package, by its SPDX identifier, such as CC-BY-4.0." };
+        var version = new Option<string>("--package-version") { Description = "Version of the publication.", DefaultValueFactory = _ => FirstVersion };
+        var seed = SeedOption.Create();
+        var command = new Command("export", "Writes every trial, with factors, flags and exclusions, for other programs, or a data package for publication.\n\nExample: tarry export pads --format datapackage --licence CC-BY-4.0 --out published")
+        {
+            study, format, output, licence, version, seed,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
             {
                 var opened = Study.Open(parsed.GetRequiredValue(study));
-                if (parsed.GetValue(output) is { } folder)
+                var folder = parsed.GetValue(output);
+                switch (parsed.GetRequiredValue(format))
                 {
-                    terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => Write(opened, writer, cancellation)));
-                }
-                else
-                {
-                    Write(opened, terminal.Out, cancellation);
+                    case "parquet":
+                        terminal.Out.WriteLine(TrialFiles.Parquet(opened, folder, cancellation));
+                        break;
+                    case "datapackage":
+                        terminal.Out.WriteLine(PublishedPackage.Write(
+                            opened, folder, parsed.GetValue(licence), parsed.GetRequiredValue(version), parsed.GetValue(seed), terminal, cancellation));
+                        break;
+                    default:
+                        WriteCsv(opened, folder, terminal, cancellation);
+                        break;
                 }
 
                 return ExitCode.Done;
@@ -37,6 +51,15 @@ internal static class ExportCommand
         return command;
     }
 
-    private static void Write(Study study, TextWriter writer, CancellationToken cancellation) =>
-        LongFormWriter.Write(writer, study.File, study.SessionKeys.Select(study.Read), cancellation);
+    private static void WriteCsv(Study study, string? folder, Terminal terminal, CancellationToken cancellation)
+    {
+        if (folder is null)
+        {
+            TrialFiles.WriteCsv(study, terminal.Out, cancellation);
+        }
+        else
+        {
+            terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => TrialFiles.WriteCsv(study, writer, cancellation)));
+        }
+    }
 }

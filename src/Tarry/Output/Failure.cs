@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Tarry.Findings.Contrasts;
 using Tarry.Imports;
 using Tarry.Rig;
 using Tarry.Rig.Runs;
@@ -10,7 +11,7 @@ namespace Tarry.Output;
 internal static class Failure
 {
     public static bool IsExpected(Exception exception) =>
-        exception is StudyException or ImportException or RigException or RunSettingsException or UsageException
+        exception is StudyException or ImportException or RigException or RunSettingsException or UsageException or ContrastException
             or IOException or UnauthorizedAccessException or OperationCanceledException;
 
     public static int Report(Exception exception, Terminal terminal)
@@ -33,6 +34,9 @@ internal static class Failure
                 return ExitCode.WrongUse;
             case UsageException usage:
                 Write(terminal, usage.Message, null, usage.Remedy);
+                return ExitCode.WrongUse;
+            case ContrastException contrast:
+                Write(terminal, contrast.Message, null, contrast.Remedy);
                 return ExitCode.WrongUse;
             case RunSettingsException settings:
                 Write(terminal, settings.Message, null, settings.Remedy);

@@ -1,0 +1,33 @@
+using Tarry.Findings;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.StudyFiles;
+
+namespace Tarry.Reports.DataPackage;
+
+/// <summary>What goes into a data package.</summary>
+public sealed record DataPackageContent
+{
+    /// <summary>What the study says.</summary>
+    public required FindingsDocument Findings { get; init; }
+
+    /// <summary>The study file.</summary>
+    public required StudyFile Study { get; init; }
+
+    /// <summary>The records of its sessions: where the trials came from.</summary>
+    public required IReadOnlyList<SessionRecord> Sessions { get; init; }
+
+    /// <summary>The licence of the publication; null if the publisher states none.</summary>
+    public required Licence? Licence { get; init; }
+
+    /// <summary>The version of the publication, such as <c>1.0.0</c>.</summary>
+    public required string Version { get; init; }
+
+    /// <summary>The names of the columns that <see cref="WriteTrialsAsCsv"/> writes.</summary>
+    public required IReadOnlyList<string> TrialColumns { get; init; }
+
+    /// <summary>Writes the trials as long-form CSV.</summary>
+    public required Action<TextWriter> WriteTrialsAsCsv { get; init; }
+
+    /// <summary>Writes the trials as Parquet.</summary>
+    public required Action<Stream> WriteTrialsAsParquet { get; init; }
+}

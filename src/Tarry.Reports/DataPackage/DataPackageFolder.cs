@@ -1,0 +1,55 @@
+using System.Text;
+using Tarry.Findings.Json;
+
+namespace Tarry.Reports.DataPackage;
+
+/// <summary>
+/// Writes a Frictionless Data Package (specs.frictionlessdata.io, version 1): trials, headline and findings with their schemas,
+/// a README, and two scripts that recompute the headline.
+/// </summary>
+/// <remarks>
+/// <c>datapackage.json</c> is removed first and written last, with the SHA-256 of every other file as it lies on the disk: a folder
+/// with a descriptor is a whole package. The same study, licence and version give the same bytes.
+/// </remarks>
+public static class DataPackageFolder
+{
+    /// <summary>The name of the descriptor.</summary>
+    public const string DescriptorName = "datapackage.json";
+
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    /// <summary>Writes the package.</summary>
+    /// <param name="folder">Where; it is made if it is not there. Files of the package's names are replaced, others are left alone.</param>
+    /// <param name="content">What goes in.</param>
+    /// <returns>The path of the descriptor.</returns>
+    /// <exception cref="IOException">The folder cannot be written to.</exception>
+    public static string Write(string folder, DataPackageContent content)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(content);
+        Directory.CreateDirectory(folder);
+        File.Delete(Path.Combine(folder, DescriptorName));
+        var columns = TrialsSchema.Of(content.TrialColumns, content.Study);
+        PackagedFile[] files =
+        [
+            PackagedFile.Write(folder, PackageFiles.TrialsCsv, stream => Write(stream, content.WriteTrialsAsCsv)),
+            PackagedFile.Write(folder, PackageFiles.TrialsParquet, content.WriteTrialsAsParquet),
+            PackagedFile.Write(folder, HeadlineTable.FileName, Text(HeadlineTable.Write(content.Findings))),
+            PackagedFile.Write(folder, PackageFiles.Findings, Text(FindingsJson.Write(content.Findings))),
+            PackagedFile.Write(folder, PackageFiles.FindingsSchema, Text(PackageFiles.Shipped(PackageFiles.FindingsSchema))),
+            PackagedFile.Write(folder, PackageFiles.RecheckR, Text(PackageFiles.Shipped(PackageFiles.RecheckR))),
+            PackagedFile.Write(folder, PackageFiles.RecheckPython, Text(PackageFiles.Shipped(PackageFiles.RecheckPython))),
+            PackagedFile.Write(folder, PackageFiles.Readme, Text(PackageReadme.Write(content, columns))),
+        ];
+        PackagedFile.Write(folder, DescriptorName, Text(DataPackageDescriptor.Write(content, columns, files)));
+        return Path.Combine(folder, DescriptorName);
+    }
+
+    private static Action<Stream> Text(string text) => stream => stream.Write(Utf8.GetBytes(text));
+
+    private static void Write(Stream stream, Action<TextWriter> write)
+    {
+        using var writer = new StreamWriter(stream, Utf8, leaveOpen: true);
+        write(writer);
+    }
+}

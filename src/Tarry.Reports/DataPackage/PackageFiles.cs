@@ -1,0 +1,33 @@
+namespace Tarry.Reports.DataPackage;
+
+/// <summary>The files of a package beside its descriptor.</summary>
+internal static class PackageFiles
+{
+    public const string TrialsCsv = "trials.csv";
+    public const string TrialsParquet = "trials.parquet";
+    public const string Findings = "findings.json";
+    public const string FindingsSchema = "findings.schema.json";
+    public const string RecheckR = "recheck.R";
+    public const string RecheckPython = "recheck.py";
+    public const string Readme = "README.md";
+
+    /// <summary>What each is, and its media type.</summary>
+    public static readonly IReadOnlyDictionary<string, (string What, string MediaType)> About = new Dictionary<string, (string, string)>
+    {
+        [TrialsCsv] = ("Every trial, one a row.", "text/csv"),
+        [TrialsParquet] = ("The same rows and numbers as Parquet; what is empty in the CSV is null.", "application/vnd.apache.parquet"),
+        [HeadlineTable.FileName] = ("The headline table, and what its intervals were made from.", "text/csv"),
+        [Findings] = ("All findings: estimates with intervals, differences, verdicts, ranking, cautions, counts.", "application/json"),
+        [FindingsSchema] = ("JSON Schema of findings.json.", "application/schema+json"),
+        [RecheckR] = ("Recomputes the headline table from trials.csv, with base R.", "text/x-r"),
+        [RecheckPython] = ("Recomputes the headline table from trials.csv, with the standard library of Python.", "text/x-python"),
+        [Readme] = ("What this is, for people.", "text/markdown"),
+    };
+
+    /// <summary>The text of a file that every package has alike.</summary>
+    public static string Shipped(string name)
+    {
+        using var reader = new StreamReader(typeof(PackageFiles).Assembly.GetManifestResourceStream(name)!);
+        return reader.ReadToEnd().ReplaceLineEndings("\n");
+    }
+}

@@ -1,0 +1,137 @@
+using System.Globalization;
+using System.Text;
+using Tarry.Findings.Quality;
+
+namespace Tarry.Reports.DataPackage;
+
+/// <summary>The README of a package, in Markdown.</summary>
+internal static class PackageReadme
+{
+    public static string Write(DataPackageContent content, IReadOnlyList<TableColumn> columns)
+    {
+        var text = new StringBuilder();
+        WriteWhat(text, content);
+        WriteHow(text, content);
+        WriteFiles(text);
+        WriteColumns(text, columns);
+        WriteRecheck(text);
+        WriteCautions(text, content);
+        WriteLicence(text, content.Licence);
+        return text.ToString();
+    }
+
+    private static void WriteWhat(StringBuilder text, DataPackageContent content)
+    {
+        var counts = content.Findings.Counts;
+        Line(text, $"# {content.Study.Title}");
+        Line(text);
+        Line(text, "Input latency: how long it takes from a contact closing to its effect, measured trial by trial.");
+        if (PackageSources.AreSimulated(content.Sessions))
+        {
+            Line(text);
+            Line(text, "**From a simulated bench with invented devices. Nothing here is about a real one.**");
+        }
+
+        Line(text);
+        Line(text, $"{content.Findings.Conditions.Count} conditions, {content.Sessions.Count} sessions. Captured {counts.Captured} trials = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}; every trial is in exactly one.");
+        Line(text, $"Version {content.Version} of this publication, made with tarry {content.Findings.Version}.");
+    }
+
+    private static void WriteHow(StringBuilder text, DataPackageContent content)
+    {
+        Line(text);
+        Line(text, "## How it was measured");
+        Line(text);
+        Line(text, "A rig closes a contact of the device at random intervals and times the response with its own counter. Several conditions are run in random order in one set-up of the bench, a sitting. One condition in one sitting is a session; the session, not the trial, is the unit of inference, so means are means of session means and intervals say what re-plugging and another day change.");
+        Line(text);
+        Line(text, content.Study.Reference is { } reference
+            ? $"Differences are from the reference condition `{reference}`, within the sittings that both were run in: what the rest of the chain costs is in both and cancels."
+            : "The study names no reference condition: latencies are of the whole chain, the host and the screen included.");
+        Line(text, $"A difference below {content.Study.MarginMs.ToString(CultureInfo.InvariantCulture)} ms is taken not to matter (the margin of this study).");
+        Line(text);
+        Line(text, "Where the trials came from:");
+        foreach (var source in PackageSources.Of(content.Sessions))
+        {
+            Line(text, $"- {source}");
+        }
+    }
+
+    private static void WriteFiles(StringBuilder text)
+    {
+        Line(text);
+        Line(text, "## Files");
+        Line(text);
+        Line(text, "| file | what |");
+        Line(text, "|---|---|");
+        Line(text, $"| `{DataPackageFolder.DescriptorName}` | Frictionless Data Package descriptor: columns, units, and length and SHA-256 of every other file. |");
+        foreach (var (name, about) in PackageFiles.About)
+        {
+            Line(text, $"| `{name}` | {about.What} |");
+        }
+    }
+
+    private static void WriteColumns(StringBuilder text, IReadOnlyList<TableColumn> columns)
+    {
+        foreach (var (name, table) in new[] { (PackageFiles.TrialsCsv, columns), (HeadlineTable.FileName, HeadlineTable.Columns) })
+        {
+            Line(text);
+            Line(text, $"## Columns of {name}");
+            Line(text);
+            Line(text, "| column | unit | meaning |");
+            Line(text, "|---|---|---|");
+            foreach (var column in table)
+            {
+                Line(text, $"| `{column.Name}` | {column.Unit} | {column.Description} |");
+            }
+        }
+    }
+
+    private static void WriteRecheck(StringBuilder text)
+    {
+        Line(text);
+        Line(text, "## How to recheck");
+        Line(text);
+        Line(text, "In this folder, either of");
+        Line(text, "```");
+        Line(text, $"Rscript {PackageFiles.RecheckR}");
+        Line(text, $"python3 {PackageFiles.RecheckPython}");
+        Line(text, "```");
+        Line(text, "prints the headline table from the trials: condition | mean (95 % interval) | less reference (95 % interval) | sessions | used trials. Few sessions know their own scatter poorly, so each variance is drawn towards what all conditions have in common; what is borrowed (a variance, a weight, degrees of freedom) stands in `headline.csv` and is all that the scripts take from there. The intervals are mean +- t sqrt((shared + weight x s^2) / J), with s the standard deviation of the J session values.");
+        Line(text);
+        Line(text, "The borrowed part itself is empirical Bayes (G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3, 2004; `squeezeVar` of the R package limma). Whole files: `sha256sum` gives the digests in `datapackage.json`.");
+    }
+
+    private static void WriteCautions(StringBuilder text, DataPackageContent content)
+    {
+        var cautions = content.Findings.Conditions.SelectMany(condition => condition.Cautions).Concat(content.Findings.Cautions).ToList();
+        if (cautions.Count == 0)
+        {
+            return;
+        }
+
+        Line(text);
+        Line(text, "## Cautions");
+        Line(text);
+        foreach (var caution in cautions)
+        {
+            Line(text, $"- {CautionWording.Sentence(caution)}");
+        }
+    }
+
+    private static void WriteLicence(StringBuilder text, Licence? licence)
+    {
+        Line(text);
+        Line(text, "## Licence");
+        Line(text);
+        Line(text, licence switch
+        {
+            { Title: { } title, Address: { } address } => $"[{title}]({address}) ({licence.Id}).",
+            { } => $"{licence.Id}.",
+            null => "None is stated. Ask whoever published this before you use it again.",
+        });
+    }
+
+    private static void Line(StringBuilder text, FormattableString line) => text.Append(FormattableString.Invariant(line)).Append('\n');
+
+    private static void Line(StringBuilder text, string line = "") => text.Append(line).Append('\n');
+}

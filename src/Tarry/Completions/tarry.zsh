@@ -1,0 +1,8 @@
+#compdef tarry
+# zsh completion for tarry. Take it in with: source <(tarry completions zsh)
+_tarry() {
+    local -a offered
+    offered=("${(@f)$(tarry "[suggest:$CURSOR]" "$BUFFER" 2>/dev/null)}")
+    compadd -a offered || _files
+}
+compdef _tarry tarry
