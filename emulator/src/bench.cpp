@@ -18,15 +18,21 @@ Bench::Bench(const Options &options, const Board &board, const volatile sig_atom
       began_(std::chrono::steady_clock::now()) {
     avr_irq_register_notify(
         avr_io_getirq(machine_.avr(), AVR_IOCTL_IOPORT_GETIRQ(board.press_port), board.press_bit), on_press_pin, this);
+    const auto on_input = [this](bool down) { input_changed(down); };
+    if (options.input == InputKind::converter)
+        converter_ = std::make_unique<ConverterInput>(machine_, options.axis_threshold, on_input);
+    if (options.input == InputKind::usb)
+        usb_ = std::make_unique<UsbHost>(machine_, on_input);
     machine_.tick = [this] { tick(); };
     machine_.after_reset = [this] {
         bridge_.reset();
         line_.apply_again();
-        // A controller in reset drives no LED.
-        if (contact_closed_) {
-            contact_closed_ = false;
-            released();
-        }
+        // A controller in reset drives no LED and is off the bus; a converter keeps its level.
+        pin_high_ = false;
+        if (usb_)
+            usb_->reset();
+        if (!converter_)
+            input_changed(false);
     };
     machine_.reset(Machine::ResetCause::power_on);
 }
@@ -51,6 +57,11 @@ void Bench::print_summary() const {
     const std::chrono::duration<double> wall = std::chrono::steady_clock::now() - began_;
     std::fprintf(stderr, "presses: %llu = %llu responses + %llu late + %llu missed\n", number(presses_),
                  number(responses_), number(late_), number(missed_));
+    std::fprintf(stderr, "longest from the press pin to the input: %.3f us\n", machine_.microseconds(longest_to_input_));
+    if (converter_)
+        converter_->print_summary();
+    if (usb_)
+        usb_->print_summary();
     bridge_.print_summary();
     std::fprintf(stderr, "resets: %llu; %.3f s of virtual time in %.3f s\n", number(machine_.resets()),
                  machine_.microseconds(machine_.now()) / 1e6, wall.count());
@@ -58,14 +69,26 @@ void Bench::print_summary() const {
 
 void Bench::on_press_pin(avr_irq_t *, std::uint32_t value, void *bench) {
     auto *self = static_cast<Bench *>(bench);
-    const bool closed = value & 1;
-    if (closed == self->contact_closed_)
+    if ((value & 1) != self->pin_high_)
+        self->pin_changed(value & 1);
+}
+
+void Bench::pin_changed(bool high) {
+    pin_high_ = high;
+    if (high)
+        pin_rose_at_ = machine_.now();
+    if (options_.input == InputKind::contact)
+        input_changed(high);
+}
+
+void Bench::input_changed(bool down) {
+    if (down == input_down_)
         return;
-    self->contact_closed_ = closed;
-    if (closed)
-        self->pressed();
+    input_down_ = down;
+    if (down)
+        pressed();
     else
-        self->released();
+        released();
 }
 
 void Bench::pressed() {
@@ -73,11 +96,13 @@ void Bench::pressed() {
     const DeviceModel::Answer answer = device_.press(machine_.microseconds(now));
     presses_++;
     answered_until_ = now;
+    const std::uint64_t to_input = now - pin_rose_at_;
+    longest_to_input_ = std::max(longest_to_input_, to_input);
     double latency_us = 0;
     const bool responds = answer.kind != "missed";
     if (responds) {
         const std::uint64_t delay = machine_.cycles(answer.latency_us);
-        latency_us = machine_.microseconds(delay);
+        latency_us = machine_.microseconds(to_input + delay);
         line_.change_at(now + delay, true);
         std::uint64_t rising = now + delay;
         for (const double bounce_us : answer.bounce_us) {
@@ -89,7 +114,7 @@ void Bench::pressed() {
         answered_until_ = rising + machine_.cycles(shortest_pulse_us);
     }
     (answer.kind == "late" ? late_ : responds ? responses_ : missed_)++;
-    truth_.press(now, responds ? &latency_us : nullptr, answer.kind, machine_.tick_at(now));
+    truth_.press(pin_rose_at_, responds ? &latency_us : nullptr, answer.kind, machine_.tick_at(pin_rose_at_));
 
     const bool reboots = presses_ == options_.faults.reboot_at_trial;
     const bool unplugs = presses_ == options_.faults.unplug_at_trial;
@@ -105,6 +130,8 @@ void Bench::released() {
 
 void Bench::tick() {
     line_.follow_threshold();
+    if (usb_)
+        usb_->tick();
     if (port_.is_open()) {
         host_came_or_went(port_.host_present(0));
         bridge_.take_from_host();

@@ -1,9 +1,12 @@
 #pragma once
+#include "converter_input.h"
 #include "device_model.h"
 #include "pacing.h"
 #include "response_line.h"
 #include "serial_bridge.h"
 #include "truth_log.h"
+#include "usb_host.h"
+#include <memory>
 
 // The rig, the device wired to it, the cable, and what goes wrong with them.
 class Bench {
@@ -14,6 +17,8 @@ public:
 
 private:
     static void on_press_pin(avr_irq_t *irq, std::uint32_t value, void *bench);
+    void pin_changed(bool high);
+    void input_changed(bool down);
     void pressed();
     void released();
     void tick();
@@ -33,7 +38,12 @@ private:
     TruthLog truth_;
     Pacing pacing_;
 
-    bool contact_closed_ = false;
+    std::unique_ptr<ConverterInput> converter_;
+    std::unique_ptr<UsbHost> usb_;
+    bool pin_high_ = false;
+    std::uint64_t pin_rose_at_ = 0;
+    std::uint64_t longest_to_input_ = 0;
+    bool input_down_ = false;
     bool host_present_ = false;
     bool finished_ = false;
     std::uint64_t answered_until_ = 0;

@@ -14,6 +14,10 @@ struct Board {
     int response_bit;
     std::uint16_t duty_register;   // threshold PWM compare value, data address
     int threshold_input;           // index among simavr's comparator inputs
+    char converter_port;
+    int converter_select_bit;
+    int converter_clock_bit;
+    int converter_data_bit;
 };
 
 // Null if there is no such board.

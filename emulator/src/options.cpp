@@ -23,6 +23,9 @@ constexpr char usage[] =
     "  --exit-on-close        end when the host closes the port\n"
     "\n"
     "The device between the press pin and the response:\n"
+    "  --input KIND           what it feels: contact (default), converter (an axis), or usb (reference mode, 32u4 boards):\n"
+    "                         then the computer behind it answers a report that says button 1 is down\n"
+    "  --axis-threshold N     the axis level, 0..65535, from which it is pressed (32768)\n"
     "  --response KIND        edge (default), light, or echo: prints `report N` on stdout for the host to echo\n"
     "  --active-low           the response is a falling edge, or darkening\n"
     "  --fixed-us X           fixed delay (2000)\n"
@@ -53,6 +56,16 @@ double number(const std::string &name, const std::string &text, double lowest, d
         wrong_use(name + " wants a number from " + std::to_string(lowest) + " to " + std::to_string(highest) +
                   ", not `" + text + "`");
     return value;
+}
+
+InputKind input_kind(const std::string &text) {
+    if (text == "contact")
+        return InputKind::contact;
+    if (text == "converter")
+        return InputKind::converter;
+    if (text == "usb")
+        return InputKind::usb;
+    wrong_use("--input is contact, converter or usb, not `" + text + "`");
 }
 
 ResponseKind response_kind(const std::string &text) {
@@ -94,6 +107,8 @@ Options parse_options(int argc, char **argv) {
     text("--link", options.link);
     text("--truth", options.truth);
     valued["--response"] = [&](const std::string &value) { options.response = response_kind(value); };
+    valued["--input"] = [&](const std::string &value) { options.input = input_kind(value); };
+    whole("--axis-threshold", options.axis_threshold, 65535);
     whole("--seed", options.seed, any);
     real("--clock-ppm", options.clock_ppm, -100000, 100000);
     real("--fixed-us", options.device.fixed_us, 0, minute_us);
@@ -134,6 +149,8 @@ Options parse_options(int argc, char **argv) {
     }
     if (options.board.empty() || options.firmware.empty())
         wrong_use("--board and --firmware are needed");
+    if (options.input == InputKind::usb && options.board.compare(0, 4, "32u4") != 0)
+        wrong_use("--input usb is for the 32u4 boards");
     if (options.clock_ppm != 0 && !options.realtime)
         wrong_use("--clock-ppm means something only with --realtime");
     return options;

@@ -3,6 +3,8 @@
 #include <string>
 
 enum class ResponseKind { edge, light, echo };
+// What the device feels: the press pin, the axis behind a converter, or the rig's own reports as the computer sees them.
+enum class InputKind { contact, converter, usb };
 
 struct DeviceOptions {
     double fixed_us = 2000;
@@ -32,6 +34,8 @@ struct Options {
     std::string truth;
     ResponseKind response = ResponseKind::edge;
     bool active_low = false;
+    InputKind input = InputKind::contact;
+    unsigned axis_threshold = 32768;
     std::uint64_t seed = 1;
     bool realtime = false;
     double clock_ppm = 0;

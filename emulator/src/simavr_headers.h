@@ -9,6 +9,7 @@
 #include <simavr/avr_ioport.h>
 #include <simavr/avr_timer.h>
 #include <simavr/avr_uart.h>
+#include <simavr/avr_usb.h>
 #include <simavr/sim_elf.h>
 #include <simavr/sim_time.h>
 #pragma GCC diagnostic pop

@@ -22,6 +22,11 @@
 #define RESPONSE_PIN PINB
 #define RESPONSE_BIT 0
 // Light: sensor on D6 (AIN0), threshold from D3 (OC2B) through a low-pass into D7 (AIN1).
+#define CONVERTER_PORT PORTC
+#define CONVERTER_DDR DDRC
+#define CONVERTER_SELECT_BIT 0   // A0
+#define CONVERTER_CLOCK_BIT 1    // A1
+#define CONVERTER_DATA_BIT 2     // A2
 
 #elif defined(__AVR_ATmega32U4__)
 
@@ -33,6 +38,11 @@
 #define RESPONSE_PIN PIND
 #define RESPONSE_BIT 4
 // Light: sensor on D7 (AIN0), threshold from D5 (OC3A) through a low-pass into A0 (ADC7).
+#define CONVERTER_PORT PORTB
+#define CONVERTER_DDR DDRB
+#define CONVERTER_SELECT_BIT 6   // D10
+#define CONVERTER_CLOCK_BIT 1    // SCK
+#define CONVERTER_DATA_BIT 2     // MOSI
 
 #else
 #error "The rig needs an ATmega328P or an ATmega32U4."

@@ -5,6 +5,7 @@
 #include "command.h"
 #include "line_buffer.h"
 #include "received.h"
+#include "reference_device.h"
 #include "report.h"
 #include "reset_cause.h"
 #include "run.h"
@@ -41,7 +42,16 @@ void set_parameter(const Command &command) {
         refuse(command, "state");
         return;
     }
-    switch (parameters.set(command.key, command.value)) {
+    const uint32_t reference_before = parameters[Parameter::refm];
+    Setting setting = parameters.set(command.key, command.value);
+    const uint32_t reference = parameters[Parameter::refm];
+    if (reference != 0 && !reference_possible) {
+        parameters.set("refm", 0);
+        setting = Setting::out_of_range;
+    } else if (reference != reference_before) {
+        reference_attach(reference != 0);
+    }
+    switch (setting) {
     case Setting::done: accept(command); break;
     case Setting::unknown_key: refuse(command, "key"); break;
     case Setting::out_of_range: refuse(command, "range"); break;
@@ -52,6 +62,9 @@ void begin_run(const Command &command, bool repeated) {
     if (repeated) {
         accept(command);
     } else if (run_state() != 'i' || run_ending()) {
+        refuse(command, "state");
+    } else if (parameters[Parameter::refm] != 0 && !reference_ready()) {
+        // No computer has configured the gamepad yet: its presses would go nowhere.
         refuse(command, "state");
     } else if (!parameters.consistent()) {
         refuse(command, "range");

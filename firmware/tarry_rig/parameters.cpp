@@ -24,6 +24,11 @@ const Definition definitions[] = {
     {"seed", 1, 1, 0xffffffff},
     {"firs", 1, 1, 0xfffffffe},
     {"coun", 0, 0, 0xfffffffe},
+    {"acti", 0, 0, 2},
+    {"alow", 0, 0, 65535},
+    {"ahig", 65535, 0, 65535},
+    {"ramp", 0, 0, 1000000},
+    {"refm", 0, 0, 1},
 };
 constexpr uint8_t definition_count = sizeof definitions / sizeof definitions[0];
 
@@ -50,5 +55,6 @@ Setting Parameters::set(const char *key, uint32_t value) {
 
 bool Parameters::consistent() const {
     return (*this)[Parameter::imin] <= (*this)[Parameter::imax]
-        && (*this)[Parameter::coun] <= 0xffffffff - (*this)[Parameter::firs] + 1;
+        && (*this)[Parameter::coun] <= 0xffffffff - (*this)[Parameter::firs] + 1
+        && ((*this)[Parameter::acti] != 2 || (*this)[Parameter::ramp] < (*this)[Parameter::hold]);
 }

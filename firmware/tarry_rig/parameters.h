@@ -1,7 +1,9 @@
 #pragma once
 #include <stdint.h>
 
-enum class Parameter : uint8_t { imin, imax, hold, tout, rear, emin, resp, pola, thre, seed, firs, coun };
+enum class Parameter : uint8_t {
+    imin, imax, hold, tout, rear, emin, resp, pola, thre, seed, firs, coun, acti, alow, ahig, ramp, refm,
+};
 
 enum class Setting : uint8_t { done, unknown_key, out_of_range };
 
@@ -11,9 +13,9 @@ public:
     Parameters();
     uint32_t operator[](Parameter parameter) const { return values_[static_cast<uint8_t>(parameter)]; }
     Setting set(const char *key, uint32_t value);
-    // imin may have been raised above imax, and the last trial must still have a number.
+    // imin may have been raised above imax, the last trial must still have a number, and a ramp must end before the release.
     bool consistent() const;
 
 private:
-    uint32_t values_[12];
+    uint32_t values_[17];
 };

@@ -1,6 +1,8 @@
 #include "press.h"
+#include "axis.h"
 #include "board.h"
 #include "clock.h"
+#include "reference_device.h"
 #include "response.h"
 #include "wake.h"
 #include <avr/interrupt.h>
@@ -30,7 +32,10 @@ static void press_now() {
     armed = false;
     latest.line_active = response_line_active();
     latest.stray_edge = response_take_edges().count != 0;
-    latest.at = clock_extend(count_and_set_pin());
+    const uint16_t count = count_and_set_pin();
+    reference_press(true);
+    axis_press(static_cast<uint16_t>(count + ticks_from_count_to_pin));
+    latest.at = clock_extend(count);
     latest.at.count = static_cast<uint16_t>(latest.at.count + ticks_from_count_to_pin);
     if (latest.at.count < ticks_from_count_to_pin)
         latest.at.wraps++;
@@ -69,7 +74,13 @@ bool press_happened(Press &press) {
     return news;
 }
 
-void press_release() { PRESS_PORT &= static_cast<uint8_t>(~_BV(PRESS_BIT)); }
+void press_release() {
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
+        PRESS_PORT &= static_cast<uint8_t>(~_BV(PRESS_BIT));
+        axis_release();
+        reference_press(false);
+    }
+}
 
 ISR(TIMER1_COMPB_vect) {
     if (armed && reached(clock_now_in_interrupt().low(), armed_for))

@@ -2,6 +2,7 @@
 #include "clock.h"
 #include "link.h"
 #include "press.h"
+#include "reference_device.h"
 #include "run.h"
 #include "serial.h"
 #include "wake.h"
@@ -34,6 +35,7 @@ static void feed_watchdog() {
 void rig_setup() {
     cli();
     press_setup();
+    reference_attach(false);
     clock_start();
     serial_setup();
     sei();
@@ -44,6 +46,7 @@ void rig_loop() {
     feed_watchdog();
     wake_handled();
     run_step();
+    reference_step();
     link_step();
     // A command or an acknowledgement just read can change what comes next.
     run_step();

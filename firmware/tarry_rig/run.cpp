@@ -1,4 +1,5 @@
 #include "run.h"
+#include "axis.h"
 #include "interval.h"
 #include "press.h"
 #include "press_wait.h"
@@ -82,6 +83,7 @@ void run_begin(const Parameters &parameters) {
     stopping = false;
     response_configure(static_cast<Source>(parameters[Parameter::resp]), parameters[Parameter::pola] != 0,
                        static_cast<uint8_t>(parameters[Parameter::thre]));
+    axis_configure(parameters);
     const uint32_t now = clock_now().low();
     wait_from(now, now + timing.rearm);
 }

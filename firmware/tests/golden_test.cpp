@@ -1,6 +1,7 @@
 // The firmware's frame code against the golden frames of docs/protocol.md: what it writes is compared byte by byte, what
 // it reads is taken apart and compared field by field with the text of the same line.
 
+#include "axis_ramp.h"
 #include "command.h"
 #include "crc16.h"
 #include "frame_reader.h"
@@ -9,7 +10,10 @@
 #include "parameters.h"
 #include "report.h"
 #include "trial_store.h"
+#include "check.h"
+#include "usb_test.h"
 
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -19,17 +23,6 @@
 #include <vector>
 
 namespace {
-
-int failures;
-int checks;
-
-void check(bool holds, const std::string &what) {
-    checks++;
-    if (!holds) {
-        failures++;
-        std::fprintf(stderr, "FAILED: %s\n", what.c_str());
-    }
-}
 
 std::vector<std::string> blocks(const char *path, const std::string &name) {
     std::ifstream page(path);
@@ -138,7 +131,7 @@ void test_received_frames(const char *page) {
                   "a flipped bit is seen: " + damaged);
         }
     }
-    check(kinds == "hcccccgkprx", "the page has every kind that the rig reads: " + kinds);
+    check(kinds == "hcccccgkprxccccc", "the page has every kind that the rig reads: " + kinds);
 }
 
 void test_bad_frames(const char *page) {
@@ -229,6 +222,41 @@ void test_parameters() {
     check(parameters.set("firs", 0xfffffffe) == Setting::done && parameters.set("coun", 3) == Setting::done
               && !parameters.consistent(), "no number for the third trial");
     check(parameters.set("coun", 2) == Setting::done && parameters.consistent(), "numbers for two");
+    check(parameters[Parameter::acti] == 0 && parameters[Parameter::alow] == 0 && parameters[Parameter::ahig] == 65535
+              && parameters[Parameter::ramp] == 0 && parameters[Parameter::refm] == 0, "defaults of what is pressed");
+    check(parameters.set("acti", 3) == Setting::out_of_range && parameters.set("refm", 2) == Setting::out_of_range
+              && parameters.set("alow", 65536) == Setting::out_of_range && parameters.set("ahig", 65536) == Setting::out_of_range
+              && parameters.set("ramp", 1000001) == Setting::out_of_range, "ranges of what is pressed");
+    check(parameters.set("ramp", 20000) == Setting::done && parameters.consistent(), "a ramp that nothing climbs");
+    check(parameters.set("acti", 2) == Setting::done && !parameters.consistent(), "a ramp as long as the hold");
+    check(parameters.set("ramp", 19999) == Setting::done && parameters.consistent(), "a ramp within the hold");
+}
+
+// Against the straight line itself, in floating point.
+void test_ramp(uint16_t from, uint16_t to, uint32_t duration) {
+    constexpr uint16_t width = 1024;
+    AxisRamp ramp;
+    ramp.configure(from, to, duration, width);
+    check(ramp.done(), "no ramp at first");
+    ramp.begin();
+    const int stairs = static_cast<int>(duration / width);
+    for (int stair = 0; stair < stairs; stair++) {
+        const double line = from + (static_cast<double>(to) - from) * (stair + 0.5) * width / duration;
+        // Truncation of the rise adds up, by less than one part of 2^16 a stair.
+        check(std::fabs(ramp.next() - line) <= 1.5 + stairs / 65536.0, "a stair on the line");
+        check(!ramp.done(), "the end is still to come");
+    }
+    check(ramp.next() == to && ramp.done(), "the end");
+}
+
+void test_ramps() {
+    test_ramp(0, 65535, 160000);
+    test_ramp(65535, 0, 160000);
+    test_ramp(8192, 57344, 16000000);
+    test_ramp(40000, 40001, 7168);
+    test_ramp(100, 60000, 1024);
+    test_ramp(100, 60000, 1023);
+    test_ramp(100, 60000, 0);
 }
 
 void test_store() {
@@ -267,6 +295,7 @@ int main(int argc, char **argv) {
     test_interval();
     test_parameters();
     test_store();
-    std::printf("%d checks, %d failed\n", checks, failures);
-    return failures == 0 ? 0 : 1;
+    test_ramps();
+    test_usb();
+    return report_checks();
 }

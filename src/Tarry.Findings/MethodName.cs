@@ -24,10 +24,13 @@ public static class MethodName
     /// <summary>Standard deviation of one session, from its kurtosis.</summary>
     public const string KurtosisWithinSession = "kurtosis-within-one-session";
 
-    /// <summary>A share over sessions, t interval of the square root of session rates.</summary>
+    /// <summary>A share over three sessions or more: what holds both Clopper-Pearson over all trials and the t interval of the square root of session rates.</summary>
+    public const string ClopperPearsonJoinedWithRootRates = "clopper-pearson-joined-with-t-over-root-session-rates";
+
+    /// <summary>A share over two sessions whose rates differ by more than chance, t interval of the square root of session rates.</summary>
     public const string RootRatesOverSessions = "t-over-root-session-rates";
 
-    /// <summary>A share over sessions whose rates do not differ by more than chance, Clopper-Pearson.</summary>
+    /// <summary>A share over two sessions whose rates do not differ by more than chance, or of nothing seen, Clopper-Pearson.</summary>
     public const string ClopperPearsonOverAgreeingSessions = "clopper-pearson-over-agreeing-sessions";
 
     /// <summary>A share of one session, Clopper-Pearson.</summary>
@@ -36,7 +39,7 @@ public static class MethodName
     /// <summary>Mean of within-sitting differences, t interval with moderated variance.</summary>
     public const string ModeratedPaired = "moderated-t-within-sittings";
 
-    /// <summary>Difference of means of conditions that share too few sittings.</summary>
+    /// <summary>Difference of means of conditions that share no sitting, Welch's t with moderated variances.</summary>
     public const string ModeratedUnpaired = "moderated-t-between-sittings";
 
     /// <summary>Difference of two studies' differences from their reference, Welch-Satterthwaite.</summary>

@@ -1,3 +1,4 @@
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
@@ -6,6 +7,7 @@ using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
 using Tarry.Studies;
+using Tarry.Studies.Calibrations;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 
@@ -31,10 +33,11 @@ public static class StudyAnalysis
             samples.Add(SessionSampler.Prepare(study.Read(key), file.Exclusions));
         }
 
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version);
+        var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations);
     }
 
-    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version)
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null)
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
@@ -48,14 +51,18 @@ public static class StudyAnalysis
             .Where(means => means.Sittings.Count > 0)
             .ToList();
         var pairs = sessionMeans
-            .SelectMany((a, index) => sessionMeans.Skip(index + 1).Select(b => new PairedDifference(a, b)))
+            .SelectMany((a, index) => sessionMeans.Skip(index + 1).Select(b => new ConditionPair(a, b)))
             .ToList();
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
-        var comparisons = PairFindings.Findings(evidence, file.MarginMs);
+        var budgets = new ConditionBudgets(samples, calibrations ?? new Dictionary<string, RigCalibration>(), findings.Means);
+        var comparisons = PairFindings.Findings(evidence, file.MarginMs)
+            .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
+            .ToList();
 
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
+            .Select(condition => condition with { Budget = budgets.Of(condition) })
             .ToList();
         return new FindingsDocument
         {
@@ -97,16 +104,16 @@ public static class StudyAnalysis
                     diagnosis.InPool);
             }));
 
-    // From batch means where there are enough trials, so that dependence between trials is in it.
-    private static double VarianceOfMean(ReadOnlySpan<double> latencies)
+    // From batch means, so that dependence between trials is in it.
+    private static double? VarianceOfMean(ReadOnlySpan<double> latencies)
     {
-        if (latencies.Length >= BatchMeansInterval.SmallestCount)
+        if (latencies.Length < BatchMeansInterval.SmallestCount)
         {
-            var error = BatchMeansInterval.StandardError(latencies);
-            return error * error;
+            return null;
         }
 
-        return latencies.Length >= 2 ? Moments.Variance(latencies) / latencies.Length : 0;
+        var error = BatchMeansInterval.StandardError(latencies);
+        return error * error;
     }
 
     private static EstimateOutcome<LatencyDifference> Relative(string id, string? reference, IReadOnlyList<ComparisonFinding> comparisons)

@@ -1,3 +1,4 @@
+using Tarry.Studies.Calibrations;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Imports;
 using Tarry.Studies.Journals;
@@ -38,6 +39,10 @@ public sealed class Study
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
+
+    /// <summary>The calibrations of the rig by their names, the oldest first.</summary>
+    /// <exception cref="StudyDamagedException">One is not what was written.</exception>
+    public IReadOnlyList<(string Name, RigCalibration Calibration)> Calibrations => CalibrationFile.ReadAll(_paths);
 
     /// <summary>Makes a new study in a folder that is empty or not there.</summary>
     /// <param name="folder">Where.</param>
@@ -106,6 +111,16 @@ public sealed class Study
     {
         ArgumentNullException.ThrowIfNull(exclusion);
         Edit(held, text => StudyFileEditor.AddExclusion(text, exclusion));
+    }
+
+    /// <summary>Stores a calibration of the rig beside the earlier ones, which stay.</summary>
+    /// <returns>Its name, for the sessions that follow.</returns>
+    /// <exception cref="StudyException">The disk failed, or the manifest is damaged; nothing was stored.</exception>
+    public string AddCalibration(StudyLock held, RigCalibration calibration)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(calibration);
+        return CalibrationFile.Add(_paths, calibration);
     }
 
     /// <summary>Begins a live session: from now on it has a journal.</summary>

@@ -12,14 +12,14 @@ internal static class CommandLine
 
     public static async Task<int> RunAsync(string[] arguments, Terminal terminal)
     {
-        var parsed = Create(terminal).Parse(arguments);
-        if (parsed.Errors.Count > 0)
-        {
-            return WrongUse.Report(parsed, terminal);
-        }
-
         try
         {
+            var parsed = Create(terminal).Parse(arguments);
+            if (parsed.Errors.Count > 0)
+            {
+                return WrongUse.Report(parsed, terminal);
+            }
+
             return await parsed.InvokeAsync(new InvocationConfiguration
             {
                 Output = terminal.Out,
@@ -31,6 +31,12 @@ internal static class CommandLine
         catch (Exception exception) when (Failure.IsExpected(exception))
         {
             return Failure.Report(exception, terminal);
+        }
+#pragma warning disable CA1031 // The last resort: a user never sees a stack trace.
+        catch (Exception exception)
+#pragma warning restore CA1031
+        {
+            return Failure.ReportOwn(exception, terminal);
         }
     }
 

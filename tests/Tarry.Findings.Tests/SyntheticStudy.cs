@@ -44,14 +44,14 @@ internal sealed class SyntheticStudy(ulong seed)
         return this;
     }
 
-    public SyntheticStudy AddSession(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null)
+    public SyntheticStudy AddSession(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
     {
         if (conditions.All(condition => condition.Id != id))
         {
             conditions.Add(new ConditionEntry { Id = id, Factors = new Dictionary<string, string> { ["link"] = "usb" }, NominalReportHz = 125 });
         }
 
-        samples.Add(Session(sitting, id, latencies, missed, pressTimesMs));
+        samples.Add(Session(sitting, id, latencies, missed, pressTimesMs, live));
         return this;
     }
 
@@ -73,7 +73,7 @@ internal sealed class SyntheticStudy(ulong seed)
         seed: 1,
         version: "test");
 
-    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null)
+    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
     {
         var key = new SessionKey(sitting, id);
         return new SessionSample
@@ -82,13 +82,14 @@ internal sealed class SyntheticStudy(ulong seed)
             Record = new SessionRecord
             {
                 Key = key,
-                Segments = [new Segment(null, 1, 1_000_000, null)],
-                Source = new SourceFile("synthetic.csv", "00", "test", new Dictionary<string, string>(), latencies.Length),
+                Segments = live ?? [new Segment(null, 1, 1_000_000, null)],
+                Source = live is not null ? null : new SourceFile("synthetic.csv", "00", "test", new Dictionary<string, string>(), latencies.Length),
             },
             Counts = new SessionCounts(latencies.Length, missed, 0, 0, 0),
             Latencies = new Sample(latencies, missed),
             Sequences = [.. Enumerable.Range(1, latencies.Length).Select(i => (long)i)],
             PressTimesMs = pressTimesMs ?? [],
+            ResolutionMs = 0,
             IntervalCensored = false,
             ExclusionReasons = [],
         };

@@ -1,8 +1,10 @@
 using Tarry.Findings;
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Reports.Tests;
@@ -10,14 +12,14 @@ namespace Tarry.Reports.Tests;
 /// <summary>Findings made by hand, of invented devices. The numbers only have to agree with each other.</summary>
 internal static class Samples
 {
-    public static Estimate<Latency> Latency(double value, double half, int sessions = 4, int trials = 6000, string method = "session means, moderated t") =>
+    public static Estimate<Latency> Latency(double value, double half, int sessions = 4, int trials = 6000, string method = MethodName.ModeratedSessionMeans) =>
         new(Metrology.Latency.FromMilliseconds(value), new(Metrology.Latency.FromMilliseconds(value - half), Metrology.Latency.FromMilliseconds(value + half)), 0.95, method, trials, sessions);
 
-    public static Estimate<LatencyDifference> Difference(double value, double half, int sessions = 4, int trials = 12000, string method = "paired session differences, moderated t") =>
+    public static Estimate<LatencyDifference> Difference(double value, double half, int sessions = 4, int trials = 12000, string method = MethodName.ModeratedPaired) =>
         new(LatencyDifference.FromMilliseconds(value), new(LatencyDifference.FromMilliseconds(value - half), LatencyDifference.FromMilliseconds(value + half)), 0.95, method, trials, sessions);
 
     public static Estimate<Proportion> Share(double value, double low, double high, int sessions = 4, int trials = 6000) =>
-        new(Proportion.FromFraction(value), new(Proportion.FromFraction(low), Proportion.FromFraction(high)), 0.95, "exact binomial", trials, sessions);
+        new(Proportion.FromFraction(value), new(Proportion.FromFraction(low), Proportion.FromFraction(high)), 0.95, MethodName.ClopperPearsonOverAgreeingSessions, trials, sessions);
 
     public static Caution Caution(CautionKind kind, string subject, params (string Name, double Value)[] numbers) =>
         new(kind, subject, numbers.ToDictionary(number => number.Name, number => number.Value));
@@ -37,23 +39,55 @@ internal static class Samples
             Factors = new Dictionary<string, string> { ["device"] = "Model " + id, ["unit"] = "serial 0041", ["link"] = "usb" },
             NominalReportHz = 1000,
             IsReference = reference,
+            Chain = new()
+            {
+                Boards = ["uno"],
+                RigFirmware = ["0.1.0"],
+                Responses = ["light"],
+                Hosts = ["bench host"],
+                Applications = ["target window"],
+                FrameCapsHz = [244],
+                RefreshRatesHz = [],
+            },
             Sessions = list,
             Counts = all,
             Mean = sessions == 0 ? new NotEnough<Latency>(0, 2, "trials") : Latency(mean, sessions == 1 ? 0.05 : 0.11 + (slot * 0.02), sessions, trials),
-            MeanWithBetweenSessions = sessions == 1 ? Latency(mean, 0.31, 1, trials, "within-session error with pooled between-session scatter") : null,
-            Median = Latency(mean - 0.02, 0.12, sessions, trials, "order statistics"),
-            P05 = Latency(low + (0.05 * slot), 0.08, sessions, trials, "order statistics"),
-            P95 = Latency(mean + (slot * 0.45) + (late * 40), 0.2, sessions, trials, "order statistics"),
-            P99 = trials < 3000 ? new NotEnough<Latency>(trials, 3000, "trials") : Latency(mean + (slot * 0.5) + (late * 200), 0.6, sessions, trials, "order statistics"),
-            StandardDeviation = Difference(slot / 3.46, 0.05, sessions, trials, "pooled within sessions"),
-            Spread = Difference((slot * 0.9) + (late * 40), 0.2, sessions, trials, "order statistics"),
+            MeanWithBetweenSessions = sessions == 1 ? Latency(mean, 0.31, 1, trials, MethodName.WithinSessionPlusPooledScatter) : null,
+            Median = Latency(mean - 0.02, 0.12, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P05 = Latency(low + (0.05 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P25 = Latency(low + (0.25 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P75 = Latency(low + (0.75 * slot), 0.08, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P95 = Latency(mean + (slot * 0.45) + (late * 40), 0.2, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            P99 = trials < 3000 ? new NotEnough<Latency>(trials, 3000, "trials") : Latency(mean + (slot * 0.5) + (late * 200), 0.6, sessions, trials, MethodName.OrderStatisticsPlusSessionScatter),
+            StandardDeviation = Difference(slot / 3.46, 0.05, sessions, trials, MethodName.ModeratedLogScale),
+            Spread = Difference((slot * 0.9) + (late * 40), 0.2, sessions, trials, MethodName.ModeratedLogScale),
             LateShare = Share(late, late * 0.8, (late * 1.2) + 0.0006, sessions, trials),
             LateBeyond = new(Metrology.Latency.FromMilliseconds(mean + 10), "median + 10 ms"),
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
             Relative = null,
+            Budget = sessions == 0 ? null : Budget(mean),
             Density = Density(low, slot, late),
             Cautions = [],
         };
+    }
+
+    /// <summary>A budget of a rig that was not calibrated: a clock known to 3,000 ppm, 4 us of tick, and sampling.</summary>
+    public static ConditionBudget Budget(double mean)
+    {
+        BudgetInput clock = new(UncertaintySource.ClockRate, "ppm", 0, 5000, UncertaintyDistribution.Rectangular, 2886.75, 8, "no clock fit: +-0.5 %");
+        BudgetInput tick = new(UncertaintySource.Tick, "us", 2, 2, UncertaintyDistribution.Rectangular, 1.1547, double.PositiveInfinity, "the counter is read to 4 us");
+        var uncertainty = new ExpandedUncertainty(0.05, 12, 2.18, 0.95);
+        var stated = new StatedUncertainty(LatencyDifference.FromMilliseconds(-0.002), uncertainty,
+        [
+            new(UncertaintySource.ClockRate, -mean / 1e6, mean * 0.00289, 8, false),
+            new(UncertaintySource.Tick, -0.001, 0.0011547, double.PositiveInfinity, false),
+            new(UncertaintySource.Sampling, 1, 0.04, 12, false),
+        ]);
+        var absolute = new AbsoluteLatency(
+            Metrology.Latency.FromMilliseconds(mean - 0.002),
+            new(Metrology.Latency.FromMilliseconds(mean - 0.111), Metrology.Latency.FromMilliseconds(mean + 0.107)),
+            stated);
+        return new(false, [clock, tick], null, null, absolute, null, null, null, null);
     }
 
     /// <summary>Twelve conditions as a tester meets them: wires, dongles, a radio link that loses, one sitting, a drift, exclusions.</summary>

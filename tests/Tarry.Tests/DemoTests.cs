@@ -29,6 +29,26 @@ public class DemoTests(DemoStudyFixture demo) : IClassFixture<DemoStudyFixture>
     }
 
     [Fact]
+    public async Task Report_WithFigures_WritesThemAllAndTheReadmeShowsTheStanding()
+    {
+        using var folder = new TemporaryFolder();
+        await ProgramRun.Done("report", demo.Study, "--out", folder.Path, "--figures");
+        Assert.True(new FileInfo(folder["report.html"]).Length < 1_000_000, "A report that goes by mail stays under 1 MB.");
+        string[] expected =
+        [
+            .. from figure in new[] { "standing", "ridge", "ladder", "sessions" }
+               from theme in new[] { "light", "dark", "light-transparent", "dark-transparent" }
+               from ending in new[] { ".svg", "-1920x1080.png", "-3840x2160.png" }
+               select figure + "-" + theme + ending,
+        ];
+        Assert.Equal(expected.Order(StringComparer.Ordinal), Directory.GetFiles(folder["figures"]).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+
+        var shown = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "docs", "figures", "standing.svg"), TestContext.Current.CancellationToken);
+        var drawn = await File.ReadAllTextAsync(Path.Combine(folder["figures"], "standing-light.svg"), TestContext.Current.CancellationToken);
+        Assert.True(drawn == shown, "docs/figures/standing.svg is not what the program draws of the demonstration; docs/figures/README.md tells how to draw it again.");
+    }
+
+    [Fact]
     public async Task Analyse_OfTheDemo_PrintsTheFindingsBesideTheReport() => Assert.Equal(
         await File.ReadAllTextAsync(Path.Combine(demo.Study, "report", "findings.json"), TestContext.Current.CancellationToken),
         await ProgramRun.Done("analyse", demo.Study, "--json"));

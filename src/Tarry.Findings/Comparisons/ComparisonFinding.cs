@@ -1,3 +1,4 @@
+using Tarry.Findings.Budgets;
 using Tarry.Metrology;
 
 namespace Tarry.Findings.Comparisons;
@@ -13,6 +14,9 @@ public sealed record ComparisonFinding
 
     /// <summary>Mean of a less mean of b: positive when a is slower.</summary>
     public required EstimateOutcome<LatencyDifference> Difference { get; init; }
+
+    /// <summary>What the rig adds to its uncertainty, and what cancels; null where there is no difference.</summary>
+    public StatedUncertainty? Budget { get; init; }
 
     /// <summary>Probability of such a difference between equal conditions, Holm-adjusted over the study's pairs; null with one sitting.</summary>
     public required double? AdjustedP { get; init; }

@@ -1,20 +1,22 @@
+using Tarry.Statistics.Comparisons;
+
 namespace Tarry.Findings.Comparisons;
 
 /// <summary>What is known of a pair before verdicts are made over all of them.</summary>
 /// <param name="Pair">The pair.</param>
-/// <param name="DifferenceMs">Mean of a less mean of b; null where nothing compares them.</param>
-/// <param name="StandardError">Its standard error over sittings; null with fewer than two.</param>
-/// <param name="DegreesOfFreedom">Of that error.</param>
-/// <param name="Variance">Variance of one sitting's difference.</param>
+/// <param name="Difference">Mean of a less mean of b with its standard error over sittings, ms; null where there are too few sittings for one.</param>
+/// <param name="SittingVariance">Variance of one sitting's difference, ms squared.</param>
 /// <param name="Scatter">How a paired variance was moderated; null where the pair shares fewer than two sittings.</param>
 /// <param name="Method">How it was found.</param>
 /// <param name="Sessions">Sittings in common, or sessions of both where they share none.</param>
-internal sealed record PairEvidence(
-    PairedDifference Pair,
-    double? DifferenceMs,
-    double? StandardError,
-    double DegreesOfFreedom,
-    double? Variance,
-    ModeratedScatter? Scatter,
-    string Method,
-    int Sessions);
+internal sealed record PairEvidence(ConditionPair Pair, MeanDifference? Difference, double SittingVariance, ModeratedScatter? Scatter, string Method, int Sessions)
+{
+    /// <summary>Sessions of either on average: in how many sittings such a study takes place.</summary>
+    public int Sittings => Method == MethodName.ModeratedUnpaired ? Math.Max(1, Sessions / 2) : Sessions;
+
+    /// <summary>Trials of both.</summary>
+    public int Trials => Method == MethodName.ModeratedUnpaired ? Pair.A.Trials + Pair.B.Trials : Pair.Trials;
+
+    /// <summary>Trials of a session of either on average.</summary>
+    public int TrialsPerSession => Trials / (Method == MethodName.ModeratedUnpaired ? Sessions : 2 * Sessions);
+}

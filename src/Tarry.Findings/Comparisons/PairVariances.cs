@@ -18,12 +18,12 @@ namespace Tarry.Findings.Comparisons;
 internal sealed class PairVariances
 {
     private const double PlainlyDifferent = 0.001;
-    private readonly Dictionary<PairedDifference, ModeratedScatter> byPair = [];
+    private readonly Dictionary<ConditionPair, ModeratedScatter> byPair = [];
 
-    public PairVariances(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<PairedDifference> pairs)
+    public PairVariances(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<ConditionPair> pairs)
     {
         Caution = UnequalGroups(conditions);
-        var poolable = pairs.Where(pair => pair.InPool && pair.Differences.Length >= 2 && Variance(pair) > 0);
+        var poolable = pairs.Where(pair => pair.InPool && pair.Differences.Length >= 2);
         foreach (var family in poolable.GroupBy(pair => Caution is null ? "" : Family(pair)))
         {
             Moderate([.. family]);
@@ -31,46 +31,51 @@ internal sealed class PairVariances
 
         foreach (var pair in pairs.Where(pair => pair.Differences.Length >= 2 && !byPair.ContainsKey(pair)))
         {
-            byPair[pair] = ModeratedScatter.Own(pair.Differences.Length - 1);
+            byPair[pair] = Own(pair);
         }
     }
 
     /// <summary>Set where links scatter plainly differently, so that pairs are pooled within links only.</summary>
     public Caution? Caution { get; }
 
-    public ModeratedScatter? Of(PairedDifference pair) => byPair.GetValueOrDefault(pair);
+    /// <summary>How the variance of one sitting's difference was found; null where the pair shares fewer than two sittings.</summary>
+    public ModeratedScatter? Of(ConditionPair pair) => byPair.GetValueOrDefault(pair);
 
-    private static string Family(PairedDifference pair) =>
+    /// <summary>The variance that the differences of a pair show by themselves.</summary>
+    public static double Variance(ConditionPair pair) => Moments.Variance(pair.Differences);
+
+    private static string Family(ConditionPair pair) =>
         string.CompareOrdinal(pair.A.Group, pair.B.Group) <= 0
             ? $"{pair.A.Group}\n{pair.B.Group}"
             : $"{pair.B.Group}\n{pair.A.Group}";
 
-    private void Moderate(PairedDifference[] pairs)
+    private void Moderate(ConditionPair[] pairs)
     {
         // One pair has nothing to borrow from.
-        if (pairs.Length < 2)
+        var scattered = pairs.Where(pair => Variance(pair) > 0).ToList();
+        if (scattered.Count < 2)
         {
             return;
         }
 
-        var moderated = ModeratedVariance.Squeeze(
-            pairs.Select(Variance).ToArray(),
-            pairs.Select(pair => pair.Differences.Length - 1.0).ToArray());
+        // Differences that agree to the tick say nothing of the scatter: such a pair lends nothing and takes what the others have.
+        var known = pairs.Select(pair => Variance(pair) > 0 ? pair.Differences.Length - 1.0 : 0).ToArray();
+        var moderated = ModeratedVariance.Squeeze(pairs.Select(Variance).ToArray(), known);
         var cap = ResidualDegreesOfFreedom(pairs);
-        var pooled = pairs.Average(Variance);
+        var pooled = scattered.Average(Variance);
         for (var i = 0; i < pairs.Length; i++)
         {
             var own = pairs[i].Differences.Length - 1.0;
             var total = own + moderated.PriorDegreesOfFreedom;
             byPair[pairs[i]] = ModeratedScatter
-                .TowardsPrior(own, moderated.PriorDegreesOfFreedom, moderated.PriorVariance, Math.Max(own, Math.Min(total, cap)))
+                .TowardsPrior(known[i], moderated.PriorDegreesOfFreedom, moderated.PriorVariance, Math.Max(own, Math.Min(total, cap)))
                 .AveragedWith(pooled);
         }
     }
 
     // Residual degrees of freedom of the two-way layout: sessions less conditions less sittings plus one.
     // Between two groups the smaller one, whose scatter may dominate, sets what is known.
-    private static double ResidualDegreesOfFreedom(PairedDifference[] pairs)
+    private static double ResidualDegreesOfFreedom(ConditionPair[] pairs)
     {
         var groups = pairs.SelectMany(pair => new[] { pair.A, pair.B }).Distinct().GroupBy(condition => condition.Group).ToList();
         var separate = groups.Count == 2 && pairs.All(pair => pair.A.Group != pair.B.Group);
@@ -118,9 +123,10 @@ internal sealed class PairVariances
     private static string Named(string group) => group.Length == 0 ? "other" : group;
 
     private static double Variance(SessionMeans condition) =>
-        Square(Moments.StandardDeviation(condition.Sittings.Values.Select(session => session.MeanMs).ToArray()));
+        Moments.Variance(condition.Sittings.Values.Select(session => session.MeanMs).ToArray());
 
-    public static double Variance(PairedDifference pair) => Square(Moments.StandardDeviation(pair.Differences));
 
-    private static double Square(double value) => value * value;
+    // Two sittings may agree by chance; their trials still set how well the difference is known.
+    private static ModeratedScatter Own(ConditionPair pair) =>
+        ModeratedScatter.Own(pair.Differences.Length - 1) with { SharedVarianceMs2 = Variance(pair) > 0 ? 0 : pair.WithinVariance ?? 0 };
 }

@@ -1,3 +1,5 @@
+using Tarry.Findings.Conditions;
+using Tarry.Statistics.Comparisons;
 
 namespace Tarry.Findings.Comparisons;
 
@@ -7,64 +9,37 @@ namespace Tarry.Findings.Comparisons;
 /// </summary>
 internal static class RankingByMean
 {
-    private const double Level = 0.95;
-
     public static IReadOnlyList<RankedCondition> Of(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<PairEvidence> evidence)
     {
-        var order = conditions.Select((condition, index) => (condition, index))
-            .OrderBy(entry => entry.condition.Mean)
-            .ThenBy(entry => entry.condition.Id, StringComparer.Ordinal)
-            .Select(entry => entry.index)
-            .ToArray();
-        if (conditions.Count == 1)
-        {
-            return [new RankedCondition(conditions[0].Id, 1, 1, 1)];
-        }
-
-        var told = Told(conditions, evidence);
-        var groups = new int[conditions.Count];
+        var told = RankSets.Told(Differences(conditions, evidence), Estimates.Level);
+        var sets = RankSets.Of(told);
+        var ranking = new List<RankedCondition>(conditions.Count);
         var (group, first) = (0, -1);
-        foreach (var index in order)
+        foreach (var index in Enumerable.Range(0, conditions.Count)
+            .OrderBy(index => conditions[index].Mean)
+            .ThenBy(index => conditions[index].Id, StringComparer.Ordinal))
         {
             if (first < 0 || told[first, index])
             {
                 (group, first) = (group + 1, index);
             }
 
-            groups[index] = group;
+            ranking.Add(new RankedCondition(conditions[index].Id, sets[index].Best, sets[index].Worst, group));
         }
 
-        return [.. order.Select(index => new RankedCondition(
-            conditions[index].Id,
-            1 + Enumerable.Range(0, conditions.Count).Count(other => told[other, index]),
-            conditions.Count - Enumerable.Range(0, conditions.Count).Count(other => told[index, other]),
-            groups[index]))];
+        return ranking;
     }
 
-    // told[i, j]: i is told sooner than j by the simultaneous interval of the pair.
-    private static bool[,] Told(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<PairEvidence> evidence)
+    private static MeanDifference?[,] Differences(IReadOnlyList<SessionMeans> conditions, IReadOnlyList<PairEvidence> evidence)
     {
-        var places = conditions.Select((condition, index) => (condition.Id, index)).ToDictionary(entry => entry.Id, entry => entry.index);
-        var told = new bool[conditions.Count, conditions.Count];
-        var critical = new Dictionary<double, double>();
+        var places = conditions.Select((condition, index) => (condition, index)).ToDictionary(entry => entry.condition.Id, entry => entry.index);
+        var differences = new MeanDifference?[conditions.Count, conditions.Count];
         foreach (var pair in evidence)
         {
-            if (pair.DifferenceMs is not { } difference || pair.StandardError is not { } error)
-            {
-                continue;
-            }
-
-            if (!critical.TryGetValue(pair.DegreesOfFreedom, out var q))
-            {
-                q = Statistics.Distributions.StudentizedRange.Quantile(Level, conditions.Count, pair.DegreesOfFreedom) / Math.Sqrt(2);
-                critical[pair.DegreesOfFreedom] = q;
-            }
-
-            var (a, b) = (places[pair.Pair.A.Id], places[pair.Pair.B.Id]);
-            told[a, b] = difference + (q * error) < 0;
-            told[b, a] = difference - (q * error) > 0;
+            // Pairs stand in the order of the conditions, so that a comes before b.
+            differences[places[pair.Pair.A.Id], places[pair.Pair.B.Id]] = pair.Difference;
         }
 
-        return told;
+        return differences;
     }
 }

@@ -11,4 +11,9 @@ internal sealed record SessionMeans(string Id, string Group, IReadOnlyDictionary
     public int Trials => Sittings.Values.Sum(session => session.Trials);
 }
 
-internal sealed record SessionMean(double MeanMs, double VarianceOfMean, int Trials, bool InPool);
+/// <summary>One session's mean.</summary>
+/// <param name="MeanMs">The mean, ms.</param>
+/// <param name="VarianceOfMean">Its variance from trials within the session, ms squared; null with too few trials to tell.</param>
+/// <param name="Trials">How many trials.</param>
+/// <param name="InPool">Whether it may enter the pooled variance.</param>
+internal sealed record SessionMean(double MeanMs, double? VarianceOfMean, int Trials, bool InPool);

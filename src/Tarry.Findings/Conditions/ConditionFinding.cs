@@ -1,3 +1,4 @@
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
@@ -19,6 +20,9 @@ public sealed record ConditionFinding
 
     /// <summary>Whether it is the study's reference.</summary>
     public required bool IsReference { get; init; }
+
+    /// <summary>What its sessions say of the way from contact to sensor.</summary>
+    public required ChainFinding Chain { get; init; }
 
     /// <summary>Its sessions, by sitting; also those of which nothing is used.</summary>
     public required IReadOnlyList<SessionFinding> Sessions { get; init; }
@@ -44,6 +48,12 @@ public sealed record ConditionFinding
     /// <summary>The 5 % quantile.</summary>
     public required EstimateOutcome<Latency> P05 { get; init; }
 
+    /// <summary>The 25 % quantile.</summary>
+    public required EstimateOutcome<Latency> P25 { get; init; }
+
+    /// <summary>The 75 % quantile.</summary>
+    public required EstimateOutcome<Latency> P75 { get; init; }
+
     /// <summary>The 95 % quantile.</summary>
     public required EstimateOutcome<Latency> P95 { get; init; }
 
@@ -53,7 +63,7 @@ public sealed record ConditionFinding
     /// <summary>The standard deviation within a session, pooled over sessions.</summary>
     public required EstimateOutcome<LatencyDifference> StandardDeviation { get; init; }
 
-    /// <summary>p95 - p5.</summary>
+    /// <summary>p95 - p5 within a session, root mean square over sessions.</summary>
     public required EstimateOutcome<LatencyDifference> Spread { get; init; }
 
     /// <summary>The share of responses later than <see cref="LateBeyond"/>.</summary>
@@ -67,6 +77,9 @@ public sealed record ConditionFinding
 
     /// <summary>Its mean less the reference's, within sittings; null for the reference itself.</summary>
     public required EstimateOutcome<LatencyDifference>? Relative { get; init; }
+
+    /// <summary>Its latencies in absolute terms with the rig's own uncertainty, beside the intervals above; null where nothing is used.</summary>
+    public ConditionBudget? Budget { get; init; }
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }

@@ -1,4 +1,3 @@
-using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
@@ -30,7 +29,7 @@ internal sealed class ConditionFindings
         var mine = diagnoses[condition.Id];
         var sessions = mine.Select(diagnosis => diagnosis.Session).ToList();
         var pool = new PooledSample(sessions);
-        var mean = MeanEstimate.Of(pool.Sessions, Means);
+        var mean = MeanEstimate.Of(pool, Means);
         var median = QuantileEstimate.Of(pool, 0.5, Means);
         var late = ShareEstimate.Definition(median);
         var finding = new ConditionFinding
@@ -39,6 +38,7 @@ internal sealed class ConditionFindings
             Factors = condition.Factors,
             NominalReportHz = condition.NominalReportHz,
             IsReference = isReference,
+            Chain = ChainFinding.Of(sessions.Select(session => session.Record)),
             Sessions = [.. mine.Select(Session)],
             Counts = sessions.Aggregate(default(Studies.Sessions.SessionCounts), (sum, session) => sum + session.Counts),
             Mean = mean,
@@ -46,6 +46,8 @@ internal sealed class ConditionFindings
             MeanWithBetweenSessions = MeanEstimate.WithBetweenSessions(mean, Means, pool.Sessions),
             Median = median,
             P05 = QuantileEstimate.Of(pool, 0.05, Means),
+            P25 = QuantileEstimate.Of(pool, 0.25, Means),
+            P75 = QuantileEstimate.Of(pool, 0.75, Means),
             P95 = QuantileEstimate.Of(pool, 0.95, Means),
             P99 = QuantileEstimate.Of(pool, 0.99, Means),
             StandardDeviation = ScaleEstimate.StandardDeviation(pool, logDeviations),
@@ -77,6 +79,20 @@ internal sealed class ConditionFindings
     private SessionScatter Scatter(Func<SessionSample, double?> statistic) => new(diagnoses.ToDictionary(
         entry => entry.Key,
         entry => (
-            entry.Value.Select(diagnosis => statistic(diagnosis.Session)).OfType<double>().ToArray(),
+            (IReadOnlyDictionary<string, double>)BySitting(entry.Value, statistic),
             entry.Value.All(diagnosis => diagnosis.InPool || diagnosis.Session.Latencies.Count == 0))));
+
+    private static SortedDictionary<string, double> BySitting(SessionDiagnosis[] sessions, Func<SessionSample, double?> statistic)
+    {
+        var values = new SortedDictionary<string, double>(StringComparer.Ordinal);
+        foreach (var diagnosis in sessions)
+        {
+            if (statistic(diagnosis.Session) is { } value)
+            {
+                values.Add(diagnosis.Session.Key.Sitting, value);
+            }
+        }
+
+        return values;
+    }
 }

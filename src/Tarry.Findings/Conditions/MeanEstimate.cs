@@ -9,8 +9,9 @@ namespace Tarry.Findings.Conditions;
 /// <summary>The mean latency of a condition: the unweighted mean of its session means.</summary>
 internal static class MeanEstimate
 {
-    public static EstimateOutcome<Latency> Of(IReadOnlyList<SessionSample> sessions, SessionScatter means)
+    public static EstimateOutcome<Latency> Of(PooledSample pool, SessionScatter means)
     {
+        var sessions = pool.Sessions;
         if (sessions.Count == 0)
         {
             return new NotEnough<Latency>(0, 1, "sessions");
@@ -22,9 +23,15 @@ internal static class MeanEstimate
         }
 
         var (variance, degreesOfFreedom) = means.Of(sessions[0].Key.Condition)!.Value;
+        if (variance == 0)
+        {
+            // Sessions may agree by chance; their trials still set how well the mean is known.
+            variance = pool.VarianceWithin;
+        }
+
         var value = sessions.Average(session => Moments.Mean(session.Latencies.InOrder));
-        var half = StudentDistribution.Quantile(0.975, degreesOfFreedom) * Math.Sqrt(variance / sessions.Count);
-        return Estimates.Latency(value, value - half, value + half, MethodName.ModeratedSessionMeans, sessions);
+        var limits = StudentInterval.Of(value, Math.Sqrt(variance / sessions.Count), degreesOfFreedom, Estimates.Level);
+        return Estimates.Latency(value, limits.Low, limits.High, MethodName.ModeratedSessionMeans, sessions);
     }
 
     /// <summary>The mean of one session, with the precision that its own batches show.</summary>

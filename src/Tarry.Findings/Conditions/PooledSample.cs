@@ -1,4 +1,5 @@
 using Tarry.Findings.Samples;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Conditions;
 
@@ -18,6 +19,7 @@ internal sealed class PooledSample
         }
 
         Array.Sort(Sorted);
+        StepMs = sessions.Select(MatteringStep).DefaultIfEmpty(0).Max();
         Missed = all.Sum(session => session.Latencies.Missed);
     }
 
@@ -26,6 +28,19 @@ internal sealed class PooledSample
 
     public double[] Sorted { get; }
 
+    /// <summary>What trials within a session explain of the variance of session means, ms squared.</summary>
+    public double VarianceWithin => Sessions.Average(session =>
+        session.Latencies.Count < 2 ? 0 : Moments.Variance(session.Latencies.InOrder) / session.Latencies.Count);
+
+    /// <summary>The coarsest step in which a session's latencies come; 0 where it is too fine to matter.</summary>
+    public double StepMs { get; }
+
     /// <summary>Misses, also those of sessions without any response.</summary>
     public int Missed { get; }
+
+    // A hundredth of the standard deviation is far inside any interval.
+    private static double MatteringStep(SessionSample session) =>
+        session.Latencies.Count >= 2 && session.ResolutionMs > 0.01 * Moments.StandardDeviation(session.Latencies.InOrder)
+            ? session.ResolutionMs
+            : 0;
 }

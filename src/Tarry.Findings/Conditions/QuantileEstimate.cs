@@ -1,13 +1,12 @@
 using Tarry.Metrology;
-using Tarry.Statistics.Descriptives;
-using Tarry.Statistics.Distributions;
 using Tarry.Statistics.Quantiles;
 
 namespace Tarry.Findings.Conditions;
 
 /// <summary>
 /// A quantile of a condition over all its trials, misses as later than any response. Exact order-statistic limits,
-/// and over several sessions half-widths of sqrt(h^2 + (t s_b)^2 / J), where s_b is the scatter between sessions.
+/// and over several sessions half-widths of sqrt(h^2 + (t s_b)^2 / J), where s_b is the scatter between sessions; half a
+/// step wider where latencies were recorded in coarse steps.
 /// </summary>
 internal static class QuantileEstimate
 {
@@ -20,45 +19,26 @@ internal static class QuantileEstimate
             return new NotEnough<Latency>(pool.Sorted.Length, need, "responses");
         }
 
-        var ranks = OrderStatisticInterval.Ranks(presses, quantileLevel, Estimates.Level);
-        if (ranks.Upper > pool.Sorted.Length || SampleQuantile.Of(pool.Sorted, quantileLevel, missed: pool.Missed) is not { } value)
+        var limits = OrderStatisticInterval.Of(pool.Sorted, quantileLevel, Estimates.Level, pool.Missed);
+        if (limits is not { Low: { } low, High: { } high } || SampleQuantile.Of(pool.Sorted, quantileLevel, pool.Missed) is not { } value)
         {
-            return new NotEnough<Latency>(pool.Sorted.Length, ranks.Upper, "responses");
+            return new NotEnough<Latency>(pool.Sorted.Length, limits.Ranks.Upper, "responses");
         }
 
-        var low = Math.Min(pool.Sorted[ranks.Lower - 1], value);
-        var high = Math.Max(pool.Sorted[ranks.Upper - 1], value);
-        var sessions = pool.Sessions;
-        if (sessions.Count == 1)
+        // Interpolation can put the quantile of a small sample a little outside its order statistics.
+        limits = limits with { Low = Math.Min(low, value), High = Math.Max(high, value) };
+        var method = MethodName.OrderStatisticsWithinSession;
+        if (pool.Sessions.Count > 1)
         {
-            return Estimates.Latency(value, low, high, MethodName.OrderStatisticsWithinSession, sessions);
+            // What trials within a session explain of the variance of session means is in the order statistics already.
+            var (variance, degreesOfFreedom) = means.Of(pool.Sessions[0].Key.Condition)!.Value;
+            var between = Math.Max(0, variance - pool.VarianceWithin);
+            limits = SessionQuantileInterval.Of(limits, value, between, degreesOfFreedom, pool.Sessions.Count, Estimates.Level);
+            method = MethodName.OrderStatisticsPlusSessionScatter;
         }
 
-        var scatter = Scatter(pool, means);
-        return Estimates.Latency(
-            value,
-            value - Math.Sqrt(((value - low) * (value - low)) + scatter),
-            value + Math.Sqrt(((high - value) * (high - value)) + scatter),
-            MethodName.OrderStatisticsPlusSessionScatter,
-            sessions);
-    }
-
-    // (t s_b)^2 / J: the variance of session means less what trials within a session explain of it.
-    private static double Scatter(PooledSample pool, SessionScatter means)
-    {
-        var sessions = pool.Sessions;
-        var (variance, degreesOfFreedom) = means.Of(sessions[0].Key.Condition)!.Value;
-        var within = sessions.Average(session =>
-        {
-            if (session.Latencies.Count < 2)
-            {
-                return 0;
-            }
-
-            var sd = Moments.StandardDeviation(session.Latencies.InOrder);
-            return sd * sd / session.Latencies.Count;
-        });
-        var t = StudentDistribution.Quantile(0.975, degreesOfFreedom);
-        return t * t * Math.Max(0, variance - within) / sessions.Count;
+        // A recorded value stands for the step around it.
+        var halfStep = pool.StepMs / 2;
+        return Estimates.Latency(value, limits.Low!.Value - halfStep, limits.High!.Value + halfStep, method, pool.Sessions);
     }
 }

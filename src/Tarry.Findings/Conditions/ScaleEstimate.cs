@@ -13,7 +13,7 @@ namespace Tarry.Findings.Conditions;
 /// </remarks>
 internal static class ScaleEstimate
 {
-    public const int FewestForSpread = 100;
+    private const int FewestForSpread = 100;
     private const double LowLevel = 0.05;
     private const double HighLevel = 0.95;
 
@@ -23,7 +23,7 @@ internal static class ScaleEstimate
 
     /// <summary>The logarithm of a session's spread; null where it has none.</summary>
     public static double? LogSpread(SessionSample session) =>
-        session.Latencies.Count >= FewestForSpread ? LogOf(SpreadOf(session.Latencies.Sorted)) : null;
+        session.Latencies.Count >= FewestForSpread && SpreadOf(session.Latencies) is { } spread ? LogOf(spread) : null;
 
     /// <summary>Root mean square of the session standard deviations.</summary>
     public static EstimateOutcome<LatencyDifference> StandardDeviation(PooledSample pool, SessionScatter logs)
@@ -34,65 +34,101 @@ internal static class ScaleEstimate
             return new NotEnough<LatencyDifference>(pool.Sorted.Length, 2, "responses");
         }
 
-        var value = Math.Sqrt(sessions.Average(session => Square(Moments.StandardDeviation(session.Latencies.InOrder))));
+        var value = Math.Sqrt(sessions.Average(session => Moments.Variance(session.Latencies.InOrder)));
         if (sessions.Count > 1)
         {
-            return OverSessions(value, logs, sessions);
+            return Widened(
+                OverSessions(value, logs, sessions, sessions.Count(session => LogStandardDeviation(session) is not null)),
+                below: RoundingPart(value, pool.StepMs),
+                above: 0);
         }
 
         var latencies = sessions[0].Latencies.InOrder;
         var half = value > 0 ? NormalDistribution.Quantile(0.975) * Math.Sqrt(Math.Max(0, Kurtosis(latencies) - 1) / (4.0 * latencies.Length)) : 0;
-        return Estimates.Difference(value, value * Math.Exp(-half), value * Math.Exp(half), MethodName.KurtosisWithinSession, sessions);
-    }
-
-    /// <summary>p95 - p5 over all trials.</summary>
-    public static EstimateOutcome<LatencyDifference> Spread(PooledSample pool, SessionScatter logs)
-    {
-        if (pool.Sorted.Length < FewestForSpread)
-        {
-            return new NotEnough<LatencyDifference>(pool.Sorted.Length, FewestForSpread, "responses");
-        }
-
-        if (SampleQuantile.Of(pool.Sorted, HighLevel, missed: pool.Missed) is not { } high)
-        {
-            return new NotEnough<LatencyDifference>(pool.Sorted.Length, (int)Math.Ceiling(HighLevel * (pool.Sorted.Length + pool.Missed)), "responses");
-        }
-
-        var value = high - SampleQuantile.Of(pool.Sorted, LowLevel, missed: pool.Missed)!.Value;
-        var sessions = pool.Sessions.Where(session => session.Latencies.Count >= FewestForSpread).ToList();
-        if (sessions.Count > 1)
-        {
-            return OverSessions(value, logs, sessions);
-        }
-
-        // Bonferroni over the two quantiles: each at 97.5 %.
-        const double each = 0.975;
-        var presses = pool.Sorted.Length + pool.Missed;
-        var below = OrderStatisticInterval.Ranks(presses, LowLevel, each);
-        var above = OrderStatisticInterval.Ranks(presses, HighLevel, each);
-        var upper = Math.Min(above.Upper, pool.Sorted.Length);
         return Estimates.Difference(
             value,
-            Math.Max(0, pool.Sorted[above.Lower - 1] - pool.Sorted[below.Upper - 1]),
-            pool.Sorted[upper - 1] - pool.Sorted[Math.Max(below.Lower, 1) - 1],
-            MethodName.OrderStatisticsWithinSession,
-            pool.Sessions);
+            Math.Max(0, (value * Math.Exp(-half)) - RoundingPart(value, pool.StepMs)),
+            value * Math.Exp(half),
+            MethodName.KurtosisWithinSession,
+            sessions);
     }
 
-    private static EstimateOutcome<LatencyDifference> OverSessions(double value, SessionScatter logs, List<SessionSample> sessions)
+    /// <summary>p95 - p5 within a session; root mean square over sessions.</summary>
+    public static EstimateOutcome<LatencyDifference> Spread(PooledSample pool, SessionScatter logs)
     {
-        if (logs.Of(sessions[0].Key.Condition) is not { } scatter)
+        var sessions = pool.Sessions.Where(session => session.Latencies.Count >= FewestForSpread).ToList();
+        if (sessions.Count == 0)
         {
-            // All values of every session are alike, to the tick.
-            return Estimates.Difference(value, value, value, MethodName.ModeratedLogScale, sessions);
+            return new NotEnough<LatencyDifference>(pool.Sorted.Length, FewestForSpread, "responses in a session");
         }
 
-        var half = StudentDistribution.Quantile(0.975, scatter.DegreesOfFreedom) * Math.Sqrt(scatter.Variance / sessions.Count);
+        var spreads = sessions.Select(session => SpreadOf(session.Latencies)).OfType<double>().ToList();
+        if (spreads.Count < sessions.Count)
+        {
+            return new NotEnough<LatencyDifference>(spreads.Count, sessions.Count, "sessions whose p95 is not among the misses");
+        }
+
+        var value = Math.Sqrt(spreads.Average(Square));
+        return Widened(
+            sessions.Count > 1
+                ? OverSessions(value, logs, sessions, sessions.Count(session => LogSpread(session) is not null))
+                : SpreadWithin(value, sessions[0].Latencies, sessions),
+            below: pool.StepMs,
+            above: pool.StepMs);
+    }
+
+    // Bonferroni over the two quantiles: each at 97.5 %.
+    private static Estimate<LatencyDifference> SpreadWithin(double value, Sample latencies, List<SessionSample> sessions)
+    {
+        const double each = 0.975;
+        var presses = latencies.Count + latencies.Missed;
+        var below = OrderStatisticInterval.Ranks(presses, LowLevel, each);
+        var above = OrderStatisticInterval.Ranks(presses, HighLevel, each);
+        var sorted = latencies.Sorted;
+        return Estimates.Difference(
+            value,
+            Math.Clamp(sorted[Math.Min(above.Lower, sorted.Length) - 1] - sorted[below.Upper - 1], 0, value),
+            Math.Max(value, sorted[Math.Min(above.Upper, sorted.Length) - 1] - sorted[Math.Max(below.Lower, 1) - 1]),
+            MethodName.OrderStatisticsWithinSession,
+            sessions);
+    }
+
+    private static EstimateOutcome<LatencyDifference> OverSessions(double value, SessionScatter logs, List<SessionSample> sessions, int varying)
+    {
+        if (value == 0)
+        {
+            // All values of every session are alike, to the tick.
+            return Estimates.Difference(0, 0, 0, MethodName.ModeratedLogScale, sessions);
+        }
+
+        // A session whose values are all alike has no logarithm, and says nothing of how the others scatter.
+        if (varying < 2 || logs.Of(sessions[0].Key.Condition) is not { } scatter)
+        {
+            return new NotEnough<LatencyDifference>(varying, 2, "sessions whose latencies vary");
+        }
+
+        var half = StudentDistribution.Quantile(0.975, scatter.DegreesOfFreedom) * Math.Sqrt(scatter.Variance / varying);
         return Estimates.Difference(value, value * Math.Exp(-half), value * Math.Exp(half), MethodName.ModeratedLogScale, sessions);
     }
 
-    private static double SpreadOf(ReadOnlySpan<double> sorted) =>
-        SampleQuantile.Of(sorted, HighLevel)!.Value - SampleQuantile.Of(sorted, LowLevel)!.Value;
+    // How much of a standard deviation rounding to the step can have added (W. F. Sheppard, 1898: step^2/12 of the variance).
+    private static double RoundingPart(double value, double stepMs) =>
+        value - Math.Sqrt(Math.Max(0, (value * value) - (stepMs * stepMs / 12)));
+
+    private static EstimateOutcome<LatencyDifference> Widened(EstimateOutcome<LatencyDifference> outcome, double below, double above) =>
+        outcome is Estimate<LatencyDifference> estimate
+            ? estimate with
+            {
+                Interval = new(
+                    LatencyDifference.FromMilliseconds(Math.Max(0, estimate.Interval.Low.Milliseconds - below)),
+                    LatencyDifference.FromMilliseconds(estimate.Interval.High.Milliseconds + above)),
+            }
+            : outcome;
+
+    private static double? SpreadOf(Sample latencies) =>
+        SampleQuantile.Of(latencies.Sorted, HighLevel, latencies.Missed) is { } high
+            ? high - SampleQuantile.Of(latencies.Sorted, LowLevel, latencies.Missed)!.Value
+            : null;
 
     private static double? LogOf(double value) => value > 0 ? Math.Log(value) : null;
 

@@ -1,5 +1,6 @@
 using Tarry.Findings.Comparisons;
 using Tarry.Statistics.Comparisons;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Conditions;
 
@@ -9,38 +10,42 @@ namespace Tarry.Findings.Conditions;
 /// <remarks>
 /// Empirical Bayes on sample variances: G. K. Smyth, "Linear models and empirical Bayes methods for assessing differential
 /// expression in microarray experiments", Stat. Appl. Genet. Mol. Biol. 3(1), 2004. Conditions with a session whose
-/// caution undoes an assumption keep their own variance and do not enter the prior.
+/// caution undoes an assumption keep their own variance and do not enter the prior. Conditions that share sittings share what
+/// these do to them, so the degrees of freedom are those of <see cref="SharedSittings"/> at most.
 /// </remarks>
 internal sealed class SessionScatter
 {
     private readonly Dictionary<string, (double Variance, ModeratedScatter Moderation)> byCondition = [];
 
     /// <summary>A scatter from the statistic's value in each session of each condition.</summary>
-    /// <param name="values">By condition: the values of its sessions, and whether all of them may enter the pool.</param>
-    public SessionScatter(IReadOnlyDictionary<string, (double[] Sessions, bool InPool)> values)
+    /// <param name="values">By condition: its sessions' values by sitting, and whether all of them may enter the pool.</param>
+    public SessionScatter(IReadOnlyDictionary<string, (IReadOnlyDictionary<string, double> Sessions, bool InPool)> values)
     {
-        var pooled = values.Where(entry => entry.Value.InPool && Variance(entry.Value.Sessions) > 0).ToList();
-        if (pooled.Count >= 2)
+        var pooled = values.Where(entry => entry.Value.InPool && entry.Value.Sessions.Count >= 2).ToList();
+
+        // Sessions that agree to the tick say nothing of the scatter: such a condition lends nothing and takes what the others have.
+        var degreesOfFreedom = pooled
+            .Select(entry => Variance(entry.Value.Sessions) > 0 ? entry.Value.Sessions.Count - 1.0 : 0)
+            .ToArray();
+        if (degreesOfFreedom.Count(degrees => degrees > 0) >= 2)
         {
-            var moderated = ModeratedVariance.Squeeze(
-                pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(),
-                pooled.Select(entry => entry.Value.Sessions.Length - 1.0).ToArray());
+            var moderated = ModeratedVariance.Squeeze(pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(), degreesOfFreedom);
             PooledVariance = moderated.PriorVariance;
-            PooledDegreesOfFreedom = pooled.Sum(entry => entry.Value.Sessions.Length - 1.0);
+            PooledDegreesOfFreedom = SharedSittings.DegreesOfFreedom([.. pooled.Select(entry => entry.Value.Sessions)]);
             for (var i = 0; i < pooled.Count; i++)
             {
-                var own = pooled[i].Value.Sessions;
+                var known = Math.Min(moderated.TotalDegreesOfFreedom[i], PooledDegreesOfFreedom);
                 var moderation = ModeratedScatter.TowardsPrior(
-                    own.Length - 1.0, moderated.PriorDegreesOfFreedom, moderated.PriorVariance, moderated.TotalDegreesOfFreedom[i]);
-                byCondition[pooled[i].Key] = (moderation.Variance(Variance(own)), moderation);
+                    degreesOfFreedom[i], moderated.PriorDegreesOfFreedom, moderated.PriorVariance, Math.Max(known, degreesOfFreedom[i]));
+                byCondition[pooled[i].Key] = (moderation.Variance(Variance(pooled[i].Value.Sessions)), moderation);
             }
         }
 
         foreach (var (condition, entry) in values)
         {
-            if (entry.Sessions.Length >= 2 && !byCondition.ContainsKey(condition))
+            if (entry.Sessions.Count >= 2 && !byCondition.ContainsKey(condition))
             {
-                byCondition[condition] = (Variance(entry.Sessions), ModeratedScatter.Own(entry.Sessions.Length - 1));
+                byCondition[condition] = (Variance(entry.Sessions), ModeratedScatter.Own(entry.Sessions.Count - 1));
             }
         }
     }
@@ -59,14 +64,6 @@ internal sealed class SessionScatter
     public ModeratedScatter? ModerationOf(string condition) =>
         byCondition.TryGetValue(condition, out var found) ? found.Moderation : null;
 
-    private static double Variance(double[] values)
-    {
-        if (values.Length < 2)
-        {
-            return 0;
-        }
-
-        var sd = Statistics.Descriptives.Moments.StandardDeviation(values);
-        return sd * sd;
-    }
+    private static double Variance(IReadOnlyDictionary<string, double> sessions) =>
+        sessions.Count < 2 ? 0 : Moments.Variance(sessions.Values.ToArray());
 }

@@ -48,6 +48,7 @@ internal static class ShareEstimate
     {
         var share = SessionShareInterval.Of(counts, trials, Estimates.Level);
         var method = counts.Length == 1 ? MethodName.ClopperPearsonWithinSession
+            : counts.Length > 2 && counts.Any(count => count > 0) ? MethodName.ClopperPearsonJoinedWithRootRates
             : share.SessionsDiffer ? MethodName.RootRatesOverSessions
             : MethodName.ClopperPearsonOverAgreeingSessions;
         return Estimates.Share(

@@ -2,6 +2,8 @@ using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Statistics.Comparisons;
+using Tarry.Statistics.Intervals;
 
 namespace Tarry.Findings.Contrasts;
 
@@ -16,7 +18,7 @@ namespace Tarry.Findings.Contrasts;
 /// </remarks>
 public static class LinkedContrast
 {
-    private const double SmallLevel = 0.90;
+    private const double SmallBelow = 0.05;
     // How a caution about a whole study names it.
     private const string ThisStudy = "this study";
     private const string FirstStudy = "first study";
@@ -81,20 +83,22 @@ public static class LinkedContrast
             return finding;
         }
 
-        var difference = new IndependentDifference(relativeA.Value.Milliseconds, errorA, degreesA, relativeB.Value.Milliseconds, errorB, degreesB);
-        var half = difference.HalfWidth(Estimates.Level);
+        var difference = WelchDifference.OfVariances(
+            relativeA.Value.Milliseconds - relativeB.Value.Milliseconds, errorA * errorA, degreesA, errorB * errorB, degreesB);
+        var limits = difference.Limits(Estimates.Level);
         var (trials, sessions) = (relativeA.Trials + relativeB.Trials, relativeA.Sessions + relativeB.Sessions);
         var verdict = VerdictRule.Of(
-            difference.Value,
-            told: difference.P < VerdictRule.ToldBelow,
-            small: Math.Abs(difference.Value) + difference.HalfWidth(SmallLevel) < margin);
+            difference.Difference,
+            told: difference.TwoSidedP < VerdictRule.ToldBelow,
+            small: EquivalenceTest.Of(difference, -margin, margin).P < SmallBelow);
         return finding with
         {
             Difference = Estimates.Difference(
-                difference.Value, difference.Value - half, difference.Value + half, MethodName.LinkedThroughReferences, trials, sessions),
-            AdjustedP = difference.P,
+                difference.Difference, limits.Low, limits.High, MethodName.LinkedThroughReferences, trials, sessions),
+            AdjustedP = difference.TwoSidedP,
             Verdict = verdict,
-            MinimumDetectable = LatencyDifference.FromMilliseconds(difference.MinimumDetectable),
+            MinimumDetectable = LatencyDifference.FromMilliseconds(
+                MinimumDetectableDifference.Of(difference.StandardError, difference.DegreesOfFreedom, Estimates.Level)),
             StandardErrorMs = difference.StandardError,
             DegreesOfFreedom = difference.DegreesOfFreedom,
             Needed = verdict == Verdict.Undecided
@@ -104,11 +108,11 @@ public static class LinkedContrast
     }
 
     // As many sittings in either study; in all, twice as many.
-    private static Needed? Needed(IndependentDifference difference, double variance, double marginMs, int trials, int sessions)
+    private static Needed? Needed(MeanDifference difference, double variance, double marginMs, int trials, int sessions)
     {
         var degreesPerSitting = difference.DegreesOfFreedom / Math.Max(1, (sessions / 2.0) - 1);
-        return NeededEffort.Of(variance, degreesPerSitting, marginMs, trials / (2 * Math.Max(1, sessions))) is { } needed
-            ? needed with { Sittings = 2 * needed.Sittings }
+        return NeededEffort.Sittings(variance, degreesPerSitting, marginMs, Estimates.Level, from: 2) is { } sittings
+            ? new Needed(2 * sittings, trials / (2 * Math.Max(1, sessions)))
             : null;
     }
 

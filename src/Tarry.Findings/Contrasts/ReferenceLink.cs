@@ -1,6 +1,8 @@
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Statistics.Comparisons;
+using Tarry.Statistics.Distributions;
 
 namespace Tarry.Findings.Contrasts;
 
@@ -39,21 +41,28 @@ internal static class ReferenceLink
             return (new NotEnough<LatencyDifference>(Math.Min(a.UsedSessions, b.UsedSessions), 2, "sessions of the reference in each study"), []);
         }
 
-        var change = new IndependentDifference(
-            meanA.Value.Milliseconds, Error(meanA, scatterA.DegreesOfFreedom), scatterA.DegreesOfFreedom,
-            meanB.Value.Milliseconds, Error(meanB, scatterB.DegreesOfFreedom), scatterB.DegreesOfFreedom);
-        var half = change.HalfWidth(Estimates.Level);
+        var change = WelchDifference.OfVariances(
+            meanA.Value.Milliseconds - meanB.Value.Milliseconds,
+            Variance(meanA, scatterA.DegreesOfFreedom),
+            scatterA.DegreesOfFreedom,
+            Variance(meanB, scatterB.DegreesOfFreedom),
+            scatterB.DegreesOfFreedom);
+        var limits = change.Limits(Estimates.Level);
         return (
             Estimates.Difference(
-                change.Value, change.Value - half, change.Value + half, MethodName.BetweenStudies, meanA.Trials + meanB.Trials, meanA.Sessions + meanB.Sessions),
-            change.P < Comparisons.VerdictRule.ToldBelow
-                ? [new Caution(CautionKind.ReferenceMoved, a.Id, new Dictionary<string, double> { ["change_ms"] = change.Value })]
+                change.Difference, limits.Low, limits.High, MethodName.BetweenStudies, meanA.Trials + meanB.Trials, meanA.Sessions + meanB.Sessions),
+            change.TwoSidedP < Comparisons.VerdictRule.ToldBelow
+                ? [new Caution(CautionKind.ReferenceMoved, a.Id, new Dictionary<string, double> { ["change_ms"] = change.Difference })]
                 : []);
     }
 
-    private static double Error(Estimate<Latency> mean, double degreesOfFreedom) =>
-        (mean.Interval.High.Milliseconds - mean.Interval.Low.Milliseconds) / 2
-        / Statistics.Distributions.StudentDistribution.Quantile((1 + Estimates.Level) / 2, degreesOfFreedom);
+    // The square of half the interval's width in units of Student's t.
+    private static double Variance(Estimate<Latency> mean, double degreesOfFreedom)
+    {
+        var halfWidth = (mean.Interval.High.Milliseconds - mean.Interval.Low.Milliseconds) / 2;
+        var error = halfWidth / StudentDistribution.Quantile((1 + Estimates.Level) / 2, degreesOfFreedom);
+        return error * error;
+    }
 
     private static ConditionFinding Reference(FindingsDocument document) => document.Reference is { } id
         ? ContrastCondition.Find(document, id)

@@ -86,6 +86,7 @@ public static class FindingsJson
         json.WriteEndObject();
         json.WriteNumberOrNull("nominal_report_hz", condition.NominalReportHz);
         json.WriteBoolean("is_reference", condition.IsReference);
+        ChainJson.Write(json, condition.Chain);
         json.WriteNumber("sessions", condition.UsedSessions);
         Write(json, condition.Counts);
         json.WriteEstimate("mean_ms", condition.Mean, Milliseconds);
@@ -97,6 +98,8 @@ public static class FindingsJson
 
         json.WriteEstimate("median_ms", condition.Median, Milliseconds);
         json.WriteEstimate("p05_ms", condition.P05, Milliseconds);
+        json.WriteEstimate("p25_ms", condition.P25, Milliseconds);
+        json.WriteEstimate("p75_ms", condition.P75, Milliseconds);
         json.WriteEstimate("p95_ms", condition.P95, Milliseconds);
         json.WriteEstimate("p99_ms", condition.P99, Milliseconds);
         json.WriteEstimate("sd_ms", condition.StandardDeviation, Milliseconds);
@@ -120,6 +123,7 @@ public static class FindingsJson
             json.WriteNull("relative_ms");
         }
 
+        json.WriteBudget(condition.Budget);
         json.WriteStartObject("report_interval_ms");
         json.WriteStartObject("not_identifiable");
         json.WriteNull("upper_ms");
@@ -170,6 +174,7 @@ public static class FindingsJson
     internal static void WriteResult(Utf8JsonWriter json, ComparisonFinding comparison)
     {
         json.WriteEstimate("difference_ms", comparison.Difference, Milliseconds);
+        json.WriteStated("difference_uncertainty_ms", comparison.Budget);
         json.WriteScatterOrNothing("difference_scatter", comparison.Scatter);
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);

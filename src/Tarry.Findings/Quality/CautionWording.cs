@@ -11,27 +11,30 @@ public static class CautionWording
         ArgumentNullException.ThrowIfNull(caution);
         string N(string name, string format = "0.##") =>
             caution.Numbers.TryGetValue(name, out var value) ? value.ToString(format, CultureInfo.InvariantCulture) : "?";
+        string Count(string name, string singular, string plural) => $"{N(name, "N0")} {(IsOne(caution, name) ? singular : plural)}";
+        string Percent(string name) =>
+            caution.Numbers.TryGetValue(name, out var value) && value is > 0 and < 0.01 ? "below 0.01 %" : $"{N(name)} %";
         var subject = caution.Subject;
         return caution.Kind switch
         {
             CautionKind.OneSitting => $"{subject} was measured in one sitting. Its intervals say how well that sitting is known, not what re-plugging or another day would change; measure it in at least two more.",
             CautionKind.OneUnit => $"{subject} was measured on one unit. What is said holds for that unit, not for the model.",
-            CautionKind.TooFewTrials => $"{subject} has {N("trials")} responses, fewer than {N("need")}. Quantiles and intervals are coarse; capture more.",
-            CautionKind.MissedShare => $"{subject} left {N("missed")} of {N("presses")} presses without a response ({N("missed_percent")} %). Misses count as later than any response in the quantiles.",
-            CautionKind.LossFavours => $"The mean of {subject} is of the responses that arrived; {N("missed_percent")} % did not, and a link that loses its late ones looks faster than it is. Judge it by its quantiles.",
-            CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;-0.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
-            CautionKind.ChangePoint => $"Latency changed by {N("step_ms", "+0.00;-0.00")} ms at trial {N("sequence")} of {subject}. Find what changed then; this session stays out of the pooled variance.",
+            CautionKind.TooFewTrials => $"{subject} has {Count("trials", "response", "responses")}, fewer than {N("need", "N0")}. Quantiles and intervals are coarse; capture more.",
+            CautionKind.MissedShare => $"{subject} left {N("missed", "N0")} of {Count("presses", "press", "presses")} without a response ({Percent("missed_percent")}). Misses count as later than any response in the quantiles.",
+            CautionKind.LossFavours => $"The mean of {subject} is of the responses that arrived; {Percent("missed_percent")} did not, and a link that loses its late ones looks faster than it is. Judge it by its quantiles.",
+            CautionKind.Drift => $"Latency drifted by {N("drift_ms", "+0.00;\u22120.00")} ms from the beginning to the end of {subject}. Let the device warm up, then measure again; this session stays out of the pooled variance.",
+            CautionKind.ChangePoint => $"Latency changed by {N("step_ms", "+0.00;\u22120.00")} ms at trial {N("sequence")} of {subject}. Find what changed then; this session stays out of the pooled variance.",
             CautionKind.Dependence when Repeats(caution) => $"Trials of {subject} repeat a pattern: batches of them agree more than chance allows. Look for presses in step with the device; this session stays out of the pooled variance.",
-            CautionKind.Dependence => $"Trials of {subject} depend on each other: they are worth about {N("effective_trials", "0")} independent ones of {N("trials", "0")}. This session stays out of the pooled variance.",
-            CautionKind.PhaseLocked => $"The presses of {subject} keep step with a period of {N("period_ms", "0.###")} ms. Its mean may be off by up to {N("worst_bias_ms")} ms; use random press intervals at least 50 ms apart in length.",
+            CautionKind.Dependence => $"Trials of {subject} depend on each other: they are worth about {N("effective_trials", "N0")} independent ones of {N("trials", "N0")}. This session stays out of the pooled variance.",
+            CautionKind.PhaseLocked => $"The presses of {subject} keep step with a period of {N("period_ms", "0.###")} ms. Its mean may be off by up to {N("worst_bias_ms")} ms; let the press intervals vary at random by at least 50 ms.",
             CautionKind.PressLattice => $"The press intervals of {subject} lie within {N("range_ms")} ms of each other, so that presses can alias with report and frame periods. Let them vary by at least 50 ms.",
             CautionKind.Beat => $"Report and frame period of {subject} beat with a period of {N("beat_s")} s, and the session lasts {N("session_s")} s. Set the frame cap off the ratio and measure again.",
             CautionKind.Modes => $"The latencies of {subject} form {N("modes", "0")} lumps; a mean or a median may fall where no trial is.",
             CautionKind.UnequalVariances => $"The scatter between sessions differs between {subject}: standard deviations from {N("smallest_ms")} to {N("largest_ms")} ms. It is pooled within each group only.",
             CautionKind.ShapeUnexpected => $"The shape of {subject} is not what its stated report rate predicts.",
             CautionKind.ClockNotFitted => $"The rig's clock was not fitted against the host's in {subject}. Differences between conditions are not touched; absolute latencies carry the tolerance of its crystal or resonator.",
-            CautionKind.RigRebooted => $"The rig restarted {N("restarts", "0")} time(s) in {subject}. What was in flight then is lost; all else was kept.",
-            CautionKind.RefusedRows => $"{N("refused", "0")} item(s) of {subject} were refused as bad. The session record says which and why.",
+            CautionKind.RigRebooted => $"The rig restarted {(IsOne(caution, "restarts") ? "once" : $"{N("restarts", "N0")} times")} in {subject}. What was in flight then is lost; all else was kept.",
+            CautionKind.RefusedRows => $"{Count("refused", "item", "items")} of {subject} {(IsOne(caution, "refused") ? "was" : "were")} refused as bad. The session record says which and why.",
             CautionKind.IntervalCensored => $"The latencies of {subject} are known as intervals only.",
             CautionKind.ReferenceUnstated => $"Not both studies state {subject} of their reference, so whether it is the same one rests on your word. State it with 'tarry condition'.",
             CautionKind.ReferenceMoved => $"The reference {subject} itself changed by {N("change_ms", "+0.00;-0.00")} ms between the studies. What the bench adds to reference and condition alike cancels; a change of the reference alone would not, and would show as a change of the condition.",
@@ -40,6 +43,8 @@ public static class CautionWording
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };
     }
+
+    private static bool IsOne(Caution caution, string name) => caution.Numbers.TryGetValue(name, out var value) && value == 1;
 
     private static bool Repeats(Caution caution) =>
         caution.Numbers.TryGetValue("effective_trials", out var effective)

@@ -47,7 +47,7 @@ internal static class SessionDiagnoses
     private static double DependenceP(SessionSample session)
     {
         var latencies = session.Latencies.InOrder;
-        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, LjungBox.Test(latencies, 20).P));
+        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, LjungBox.TestRanks(latencies).P));
     }
 
     private static bool Varies(SessionSample session) =>
@@ -65,9 +65,11 @@ internal static class SessionDiagnoses
             });
         }
 
-        if (session.Record.Segments.Count > 1 && session.Record.Source is null)
+        // A run that was stopped and goes on begins a segment as well, with the rig running all the while.
+        var restarts = session.Record.Segments.Zip(session.Record.Segments.Skip(1)).Count(pair => pair.First.BootId != pair.Second.BootId);
+        if (restarts > 0)
         {
-            yield return new Caution(CautionKind.RigRebooted, subject, new Dictionary<string, double> { ["restarts"] = session.Record.Segments.Count - 1 });
+            yield return new Caution(CautionKind.RigRebooted, subject, new Dictionary<string, double> { ["restarts"] = restarts });
         }
 
         if (session.Record.Source is null && session.Record.Segments.Any(segment => segment.ClockFit is null))

@@ -8,6 +8,7 @@ using Tarry.Studies.Trials;
 namespace Tarry.Findings.Samples;
 
 /// <summary>Turns a stored session into a sample: applies exclusions, counts every trial once, and turns ticks into time.</summary>
+/// <remarks>The latency of an axis counts from the crossing of its stated threshold.</remarks>
 internal static class SessionSampler
 {
     public static SessionSample Prepare(SessionData data, IReadOnlyList<Exclusion> exclusions)
@@ -17,6 +18,7 @@ internal static class SessionSampler
         var clocks = data.Record.Segments
             .Select(segment => new TimerClock(segment.TickHz, segment.ClockFit?.RateErrorPpm ?? 0))
             .ToArray();
+        var crossings = data.Record.Segments.Select(segment => data.Record.Run?.CrossingTicks(segment.TickHz) ?? 0).ToArray();
         var longest = LongestSegment(data);
         var presses = data.Trials
             .Where(trial => trial.Segment == longest)
@@ -29,7 +31,7 @@ internal static class SessionSampler
         foreach (var trial in SessionTally.Used(data, mine))
         {
             censored |= trial.LatencyHighTicks is not null;
-            latencies.Add(Milliseconds(trial, clocks[trial.Segment]));
+            latencies.Add(Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]));
             sequences.Add(trial.Sequence);
         }
 
@@ -42,16 +44,17 @@ internal static class SessionSampler
             Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],
+            ResolutionMs = clocks[longest].ToMicroseconds(LatencyStep.Of(SessionTally.Used(data, mine).Select(trial => trial.LatencyTicks ?? 0))) / 1000,
             IntervalCensored = censored,
             ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],
         };
     }
 
     // Where only an interval is known its middle stands for it, and the caution says so.
-    private static double Milliseconds(Trial trial, TimerClock clock)
+    private static double Milliseconds(Trial trial, TimerClock clock, long crossing)
     {
-        var low = clock.ToMicroseconds(trial.LatencyTicks ?? 0);
-        var value = trial.LatencyHighTicks is { } high ? (low + clock.ToMicroseconds(high)) / 2 : low;
+        var low = clock.ToMicroseconds((trial.LatencyTicks ?? 0) - crossing);
+        var value = trial.LatencyHighTicks is { } high ? (low + clock.ToMicroseconds(high - crossing)) / 2 : low;
         return value / 1000;
     }
 

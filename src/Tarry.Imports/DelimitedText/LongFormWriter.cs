@@ -8,6 +8,7 @@ namespace Tarry.Imports.DelimitedText;
 
 /// <summary>Writes a study as long-form CSV, one row a trial, every trial in it. See <c>docs/formats/long-form-csv.md</c>.</summary>
 /// <remarks>
+/// A press that moves an axis counts from the crossing of its stated threshold, so a device that answers sooner has a latency below 0.
 /// Times are microseconds to the nanosecond, from ticks by the clock of the trial's segment: as fitted where there is a fit, else
 /// as stated. UTF-8 without a byte order mark, lines end with LF, numbers with a decimal point; no comments. The same study gives
 /// the same bytes. A level that a spreadsheet program would take for a formula has an apostrophe before it.

@@ -21,6 +21,12 @@ internal sealed class OpenedFile : IDisposable
         FileStream? stream = null;
         try
         {
+            // Before it is opened: opening a pipe that nobody writes to never returns.
+            if (new FileInfo(path) is { Exists: true, Length: 0 })
+            {
+                throw new ImportException("The file is empty, or it is a pipe or a device.", place, "Give a file with a header and at least one row.");
+            }
+
             stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1, FileOptions.SequentialScan);
             if (!stream.CanSeek)
             {

@@ -41,14 +41,16 @@ internal sealed class LongFormTable
     {
         var exclusions = study.Exclusions.Where(exclusion => exclusion.Session == session.Record.Key).ToList();
         var ticksPerSecond = session.Record.Segments.Select(TicksPerSecond).ToArray();
+        var crossings = session.Record.Segments.Select(segment => session.Record.Run?.CrossingTicks(segment.TickHz) ?? 0).ToArray();
         foreach (var trial in session.Trials)
         {
             var hertz = ticksPerSecond[trial.Segment];
+            var crossing = crossings[trial.Segment];
             yield return new LongFormRow(
                 trial,
-                Microseconds(trial.PressTicks, hertz),
-                Microseconds(trial.LatencyTicks, hertz),
-                Microseconds(trial.LatencyHighTicks, hertz),
+                Microseconds(trial.PressTicks + crossing, hertz),
+                Microseconds(trial.LatencyTicks - crossing, hertz),
+                Microseconds(trial.LatencyHighTicks - crossing, hertz),
                 exclusions.Any(exclusion => trial.Sequence >= (exclusion.FirstSequence ?? 1) && trial.Sequence <= (exclusion.LastSequence ?? long.MaxValue)));
         }
     }

@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Documents;
 

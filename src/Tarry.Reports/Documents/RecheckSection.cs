@@ -4,7 +4,7 @@ using Tarry.Findings;
 
 namespace Tarry.Reports.Documents;
 
-/// <summary>How a reader with the study folder checks all of this.</summary>
+/// <summary>How a reader checks all of this, with Tarry and without.</summary>
 internal static class RecheckSection
 {
     /// <summary>The section.</summary>
@@ -14,12 +14,19 @@ internal static class RecheckSection
         return Html.Section(
             "recheck",
             "How to recheck",
+            Html.Subheading("With the data package, without Tarry"),
+            new XElement(
+                "ol",
+                Step("datapackage.json", " of the package states the SHA-256 of each of its files."),
+                Step("Rscript recheck.R", " recomputes the means with their intervals and the differences from the reference from every trial, with R alone."),
+                Step("python3 recheck.py", " does the same with Python's standard library alone.")),
+            Html.Subheading("With the study folder and Tarry"),
             new XElement(
                 "ol",
                 Step("tarry check STUDY", " reads every sealed session and compares it with the SHA-256 in manifest.json."),
-                Step("tarry analyse STUDY --json", $" prints the findings that this report is drawn from, the same as findings.json beside it: version {document.Version} with seed {seed} gives the same bytes on every machine."),
-                Step("tarry export STUDY --format csv", " writes every trial, one a row, with units in the column names, for any other program."),
-                Step("tarry report STUDY", " writes this report again.")));
+                Step($"tarry analyse STUDY --json --seed {seed}", $" prints the findings that this report is drawn from, the same as findings.json beside it. Version used: {document.Version}."),
+                Step("tarry export STUDY --format datapackage --out package", " writes the data package: every trial, one a row, with units in the column names, and the two scripts."),
+                Step($"tarry report STUDY --figures --seed {seed}", " writes this report and its figures again.")));
     }
 
     private static XElement Step(string command, string what) =>

@@ -1,7 +1,6 @@
 using Tarry.Findings;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
-using Tarry.Metrology;
 using Tarry.Reports.Figures;
 using Tarry.Reports.Wording;
 using static Tarry.Reports.Wording.Numbers;

@@ -38,7 +38,7 @@ internal static class SteadiestSentences
         {
             var lead = others.Count > 1 ? "The largest late share is that of" : "The late share of";
             var verb = others.Count > 1 ? ":" : " is";
-            yield return $"{lead} {latest.Id}{verb} {EstimateWording.ClaimOrLack(latest.LateShare, Quantity.Share)}. Late is later than {Milliseconds(beyond.Threshold.Milliseconds)} there ({beyond.Definition}).";
+            yield return $"{lead} {latest.Id}{verb} {EstimateWording.ClaimOrLack(latest.LateShare, Quantity.Share)}. Late there: {beyond.Definition}, which is {Milliseconds(beyond.Threshold.Milliseconds)}.";
         }
     }
 

@@ -5,14 +5,19 @@ namespace Tarry.Reports.Figures;
 /// <summary>What figures say of their evidence: conditions, sessions, trials, level, and what is drawn open.</summary>
 internal static class FigureNotes
 {
-    /// <summary>Conditions, sessions and trials over all rows, and the level of the intervals.</summary>
+    /// <summary>Conditions, sessions and trials over all rows, and the level of the intervals of means.</summary>
     public static string Evidence(IReadOnlyList<RankedRow> rows)
+    {
+        var levels = Levels(rows);
+        return levels.Length == 0 ? Basis(rows) : $"{Basis(rows)} Intervals of means at {levels}.";
+    }
+
+    /// <summary>Conditions, sessions and trials over all rows.</summary>
+    public static string Basis(IReadOnlyList<RankedRow> rows)
     {
         var sessions = rows.Sum(row => row.Condition.UsedSessions);
         var trials = rows.Sum(row => row.Condition.Counts.Used);
-        var basis = $"{Numbers.Count(rows.Count, "condition")}, {Numbers.Count(sessions, "session")}, {Numbers.Count(trials, "trial")} used.";
-        var levels = Levels(rows);
-        return levels.Length == 0 ? basis : $"{basis} Intervals of means at {levels}.";
+        return $"{Numbers.Count(rows.Count, "condition")}, {Numbers.Count(sessions, "session")}, {Numbers.Count(trials, "trial")} used.";
     }
 
     /// <summary>The levels of the means' intervals, as a rule one.</summary>

@@ -21,6 +21,9 @@ public static class FigureStyleSheet
         + ".tarry-figure .reference-solid{fill:$reference;stroke:$paper}"
         + ".tarry-figure .reference-open{fill:$paper;stroke:$reference}";
 
+    // Where the ground is clear, bands are a veil of ink: a plain colour would cover what lies below.
+    private const string ClearGround = ".tarry-figure .paper{fill:none}.tarry-figure .band{fill:$ink;fill-opacity:.06}";
+
     /// <summary>The rules for a theme: custom properties where the reader's system decides, plain colours where the theme is fixed, so that every renderer reads them.</summary>
     /// <remarks>A page whose content policy refuses style elements serves the rules of <see cref="FigureTheme.Automatic"/> as a file and draws figures as <see cref="FigureTheme.Inherited"/>. The rules of that theme are without the colours, which the page sets.</remarks>
     public static string For(FigureTheme theme) => theme switch
@@ -29,14 +32,16 @@ public static class FigureStyleSheet
             $".tarry-figure{{{Palette.Properties(dark: false)}}}"
             + $"@media screen and (prefers-color-scheme:dark){{.tarry-figure{{{Palette.Properties(dark: true)}}}}}"
             + For(FigureTheme.Inherited),
-        FigureTheme.Inherited => Resolve(role => $"var(--tarry-{role})"),
-        FigureTheme.Light => Resolve(role => Palette.Colour(role, dark: false)),
-        FigureTheme.Dark => Resolve(role => Palette.Colour(role, dark: true)),
+        FigureTheme.Inherited => Resolve(Rules, role => $"var(--tarry-{role})"),
+        FigureTheme.Light => Resolve(Rules, role => Palette.Colour(role, dark: false)),
+        FigureTheme.Dark => Resolve(Rules, role => Palette.Colour(role, dark: true)),
+        FigureTheme.LightTransparent => Resolve(Rules + ClearGround, role => Palette.Colour(role, dark: false)),
+        FigureTheme.DarkTransparent => Resolve(Rules + ClearGround, role => Palette.Colour(role, dark: true)),
         _ => throw new ArgumentOutOfRangeException(nameof(theme), theme, "A theme without colours."),
     };
 
-    private static string Resolve(Func<string, string> colourOf) =>
-        Palette.Colours.Aggregate(Rules, (rules, colour) => rules
+    private static string Resolve(string all, Func<string, string> colourOf) =>
+        Palette.Colours.Aggregate(all, (rules, colour) => rules
             .Replace($"${colour.Role}}}", colourOf(colour.Role) + "}", StringComparison.Ordinal)
             .Replace($"${colour.Role};", colourOf(colour.Role) + ";", StringComparison.Ordinal));
 }

@@ -14,4 +14,10 @@ public enum FigureTheme
 
     /// <summary>Always dark.</summary>
     Dark,
+
+    /// <summary>Dark marks on a clear ground, to lie over something light.</summary>
+    LightTransparent,
+
+    /// <summary>Light marks on a clear ground, to lie over something dark.</summary>
+    DarkTransparent,
 }

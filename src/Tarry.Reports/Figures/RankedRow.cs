@@ -25,7 +25,7 @@ internal sealed record RankedRow(ConditionFinding Condition, RankedCondition? Ra
     /// <summary>The ranks that the data allow: <c>2</c> or <c>2 to 4</c>.</summary>
     public string RankRange => Rank is not { } rank ? ""
         : rank.BestRank == rank.WorstRank ? Numbers.Whole(rank.BestRank)
-        : $"{Numbers.Whole(rank.BestRank)} to {Numbers.Whole(rank.WorstRank)}";
+        : $"{Numbers.Whole(rank.BestRank)}{Numbers.NoBreakSpace}to{Numbers.NoBreakSpace}{Numbers.Whole(rank.WorstRank)}";
 
     /// <summary>All conditions, ranked ones first, soonest mean first.</summary>
     public static IReadOnlyList<RankedRow> Of(FindingsDocument document)

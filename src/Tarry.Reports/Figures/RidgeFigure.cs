@@ -1,7 +1,6 @@
 using System.Xml.Linq;
 using Tarry.Findings;
 using Tarry.Findings.Conditions;
-using Tarry.Metrology;
 using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
@@ -27,7 +26,7 @@ public static class RidgeFigure
         IReadOnlyList<DensityCurve> curves = [.. rows.Select(row => row.Condition.Density).OfType<DensityCurve>()];
         var steps = style.IsNarrow ? 4 : 8;
         var draft = RidgePanels.Of(curves, 0, 1, steps);
-        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"{document.Title}: where latencies fall", Notes(rows, draft));
+        var layout = new RowLayout(style, rows, Pitches, BasisWidth(rows), 0, 0, $"Where latencies fall: {document.Title}", Notes(rows, draft));
         var panels = RidgePanels.Of(curves, layout.PlotLeft, layout.PlotRight, steps);
         var canvas = new Canvas(layout.Style, layout.HeightEm, "ridge", $"{document.Title}: densities of latency", Description(rows, panels));
 
@@ -41,7 +40,7 @@ public static class RidgeFigure
             DrawBreak(canvas, panels.Main.At(panels.Main.High), layout.RowsBottom);
             DrawBreak(canvas, tail.At(tail.Low), layout.RowsBottom);
             var ticks = LogarithmicTicks.Inside(tail.Low * 1.12, tail.High, style.IsNarrow ? 2 : 4);
-            AxisDrawing.Draw(canvas, tail, ticks, 0, layout.RowsTop, layout.RowsBottom, style.IsNarrow ? "beyond, log" : "beyond, ms, logarithmic", 12);
+            AxisDrawing.Draw(canvas, tail, ticks, ticks.All(double.IsInteger) ? 0 : 1, layout.RowsTop, layout.RowsBottom, style.IsNarrow ? "beyond, log" : "beyond, ms, logarithmic", 12);
         }
 
         DrawRows(canvas, rows, layout, panels);
@@ -73,7 +72,7 @@ public static class RidgeFigure
         };
         if (panels.CutMs is { } cut)
         {
-            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of trials there.");
+            notes.Add($"Right of the break: later than {Numbers.Milliseconds(cut)}, on a logarithmic axis, magnified alike for all; the number is the share of the density there.");
         }
 
         if (FigureNotes.Open(rows) is { } open)

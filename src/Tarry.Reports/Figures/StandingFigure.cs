@@ -23,7 +23,7 @@ public static class StandingFigure
         var ticks = StandingScale.Cover(rows, style.IsNarrow ? 5 : 10);
         var levels = FigureNotes.Levels(rows);
         var legendHeight = StandingLegend.Height((style.Width / style.TextSize) - 2, levels);
-        var layout = new RowLayout(style, rows, Pitches, 0, StandingLabels.RightColumn(rows), legendHeight, $"{document.Title}: mean latency", Notes(rows, ticks));
+        var layout = new RowLayout(style, rows, Pitches, 0, StandingLabels.RightColumn(rows), legendHeight, $"Mean latency: {document.Title}", Notes(rows, ticks));
         var canvas = new Canvas(layout.Style, layout.HeightEm, "standing", $"{document.Title}: standing by mean latency", Description(rows));
         var scale = Scale.Linear(ticks.Low, ticks.High, layout.PlotLeft, layout.PlotRight);
 

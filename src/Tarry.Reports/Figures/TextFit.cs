@@ -56,7 +56,7 @@ internal static class TextFit
         'f' or 'r' or 't' or 'I' or '(' or ')' or '-' or '/' => 0.42,
         'm' or 'w' or 'M' or 'W' or '@' or '%' => 0.96,
         >= 'A' and <= 'Z' => 0.72,
-        < 0x2E80 => 0.63,
+        < 0x2E80 => 0.65,
         _ => 1.1,
     };
 }

@@ -43,12 +43,7 @@ internal static class ComparisonView
                 Interval = new(Negated(estimate.Interval.High), Negated(estimate.Interval.Low)),
             }
             : pair.Difference,
-        Verdict = pair.Verdict switch
-        {
-            Verdict.Slower => Verdict.Faster,
-            Verdict.Faster => Verdict.Slower,
-            _ => pair.Verdict,
-        },
+        Verdict = VerdictWording.Reversed(pair.Verdict),
     };
 
     private static LatencyDifference Negated(LatencyDifference difference) =>

@@ -54,9 +54,16 @@ public static class VerdictSentence
             return "One sitting does not show how much the difference changes from sitting to sitting; measure both again in at least two more.";
         }
 
-        var sentence = $"The two are not told apart, and a difference of {margin} or more is not ruled out.";
+        // A reader sees an interval without zero in it and a verdict that tells nothing apart: say what lies between.
+        var start = comparison.Difference is Estimate<LatencyDifference> difference && LeavesOutZero(difference)
+            ? "The interval is of this pair alone; after the adjustment for the number of pairs the two"
+            : "The two";
+        var sentence = $"{start} are not told apart, and a difference of {margin} or more is not ruled out.";
         return comparison.Needed is { } needed ? $"{sentence} {Take(needed, margin)}" : sentence;
     }
+
+    private static bool LeavesOutZero(Estimate<LatencyDifference> difference) =>
+        difference.Interval.Low.Microseconds > 0 || difference.Interval.High.Microseconds < 0;
 
     /// <summary>What it takes, as a sentence.</summary>
     internal static string Take(Needed needed, string margin) =>

@@ -1,3 +1,4 @@
+using Tarry.Statistics.Lines;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Rig.ClockFit;
@@ -66,30 +67,12 @@ public sealed class RigClockFit
             return null;
         }
 
-        var meanNominal = nominal.Average();
-        var meanHost = host.Average();
-        double squares = 0;
-        double products = 0;
-        for (var i = 0; i < nominal.Count; i++)
-        {
-            squares += (nominal[i] - meanNominal) * (nominal[i] - meanNominal);
-            products += (nominal[i] - meanNominal) * (host[i] - meanHost);
-        }
-
-        var slope = products / squares;
-        double residuals = 0;
-        for (var i = 0; i < nominal.Count; i++)
-        {
-            var residual = host[i] - meanHost - (slope * (nominal[i] - meanNominal));
-            residuals += residual * residual;
-        }
-
-        var tickDeviation = 1.0 / (tickHz * Math.Sqrt(12));
-        var deviation = Math.Max(Math.Sqrt(residuals / (nominal.Count - 2)), tickDeviation);
+        var line = StraightLine.Fit(nominal, host, leastDeviation: 1.0 / (tickHz * Math.Sqrt(12)));
+        var slope = line.Slope;
         var errorPpm = ((1 / slope) - 1) * 1e6;
         return Math.Abs(errorPpm) > GreatestErrorPpm
             ? null
-            : new ClockFitRecord(errorPpm, deviation / Math.Sqrt(squares) / (slope * slope) * 1e6, nominal.Count, span);
+            : new ClockFitRecord(errorPpm, line.SlopeUncertainty / (slope * slope) * 1e6, nominal.Count, span);
     }
 
     /// <summary>In order of time, the pings whose round trip is within the shortest quarter, or the shortest eight.</summary>

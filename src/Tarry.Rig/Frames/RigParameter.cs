@@ -43,9 +43,25 @@ public sealed record RigParameter(string Key, uint Default, uint Minimum, uint M
     /// <summary>Number of trials; 0 until stopped.</summary>
     public static RigParameter Count { get; } = new("coun", 0, 0, uint.MaxValue - 1);
 
+    /// <summary>What the press moves: 0 a contact, 1 an axis through an analog switch, 2 an axis through a converter.</summary>
+    public static RigParameter Actuator { get; } = new("acti", 0, 0, 2);
+
+    /// <summary>The axis at rest, 1/65535 of the span.</summary>
+    public static RigParameter AxisLow { get; } = new("alow", 0, 0, 65_535);
+
+    /// <summary>The axis pressed, 1/65535 of the span.</summary>
+    public static RigParameter AxisHigh { get; } = new("ahig", 65_535, 0, 65_535);
+
+    /// <summary>Time from rest to pressed with a converter, us; 0 is a step.</summary>
+    public static RigParameter AxisRamp { get; } = new("ramp", 0, 0, 1_000_000);
+
+    /// <summary>1: the rig is the input device.</summary>
+    public static RigParameter ReferenceMode { get; } = new("refm", 0, 0, 1);
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<RigParameter> All { get; } =
     [
         IntervalMinimum, IntervalMaximum, Hold, TimeOut, Rearm, EarlyMinimum, ResponseSource, Polarity, Threshold, Seed, FirstSequence, Count,
+        Actuator, AxisLow, AxisHigh, AxisRamp, ReferenceMode,
     ];
 }

@@ -1,4 +1,3 @@
-using Tarry.Rig.ClockFit;
 using Tarry.Rig.Frames;
 
 namespace Tarry.Rig.Link;
@@ -53,6 +52,9 @@ public sealed class RigLink : IDisposable
 
     /// <summary>Commands that had to be repeated.</summary>
     public int RepeatedCommands { get; private set; }
+
+    /// <summary>Frames that came in bad.</summary>
+    public long BadFrames { get; private set; }
 
     /// <summary>What the link knows of its rig.</summary>
     public LinkState State =>
@@ -163,6 +165,7 @@ public sealed class RigLink : IDisposable
         {
             if (result.Frame is not { } frame)
             {
+                BadFrames++;
                 onBadFrame(result);
                 return;
             }

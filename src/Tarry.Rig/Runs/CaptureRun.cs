@@ -85,7 +85,7 @@ public sealed class CaptureRun
         {
             throw new RunSettingsException(
                 $"The session {request.Key} was begun with other settings.",
-                "Go on with the same interval, hold, time-out, re-arm, response and seed, or capture into another sitting.");
+                "Go on with the same interval, hold, time-out, re-arm, response, actuation and seed, or capture into another sitting.");
         }
 
         return new RunLedger(study.Resume(held, request.Key), isNew: false);
@@ -104,5 +104,8 @@ public sealed class CaptureRun
         Battery = request.Bench.Battery,
         RoomNotes = request.Bench.RoomNotes,
         Run = request.Settings,
+        Calibration = study.Calibrations
+            .LastOrDefault(entry => entry.Calibration.HoldsFor(rig.Board, rig.Firmware, rig.TickHz, request.Settings.Response, (int)request.LightThreshold))
+            .Name,
     };
 }

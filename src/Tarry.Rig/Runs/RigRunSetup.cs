@@ -61,13 +61,13 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
         var last = ledger.Intake.Last;
         foreach (var (parameter, value) in RunParameters.Values(request, ledger.NextSegmentIndex, last + 1, target.Count(last)))
         {
-            if (!Done(link, HostCommand.Set(parameter, (uint)value), cancellation))
+            if (!Done(link, HostCommand.Set(parameter, (uint)value), value == parameter.Default, cancellation))
             {
                 return false;
             }
         }
 
-        if (!Done(link, HostCommand.Go, cancellation))
+        if (!Done(link, HostCommand.Go, false, cancellation))
         {
             return false;
         }
@@ -76,7 +76,8 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
         return true;
     }
 
-    private bool Done(RigLink link, HostCommand command, CancellationToken cancellation)
+    /// <summary>Sees a command done. A firmware that does not know a parameter does what the default says.</summary>
+    private bool Done(RigLink link, HostCommand command, bool setsDefault, CancellationToken cancellation)
     {
         var start = time.GetTimestamp();
         while (!cancellation.IsCancellationRequested)
@@ -90,6 +91,8 @@ internal sealed class RigRunSetup(RunRequest request, RunTarget target, RunLedge
                 case RefusalFrame { Reason: RefusalReason.State } when time.GetElapsedTime(start) < BusyLimit:
                     SaysARunIsOn(link);
                     break;
+                case RefusalFrame { Reason: RefusalReason.Key } when setsDefault:
+                    return true;
                 case RefusalFrame refusal:
                     throw new RigException(
                         string.Create(CultureInfo.InvariantCulture, $"The rig refuses '{command.Kind}{command.Fields}': {refusal.Reason}."),

@@ -23,6 +23,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     private long acknowledged;
     private long fetchNotBefore;
     private bool fetchSingly;
+    private long badFrames;
     private bool stopped;
     private bool over;
     private RunEndFrame? end;
@@ -38,6 +39,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
     {
         (stopped, over, end, fetchSingly) = (false, false, null, false);
         acknowledged = before = ledger.Intake.Last;
+        badFrames = link.BadFrames;
         var pinged = time.GetTimestamp();
         var reported = pinged;
         var fitted = pinged;
@@ -60,6 +62,7 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
                 return link.State == LinkState.Restarted ? CaptureEnd.Restarted : CaptureEnd.Lost;
             }
 
+            AskAfterABadFrame(link);
             if (Fetch(link) && over)
             {
                 return Finish(link, cancellation);
@@ -130,6 +133,24 @@ internal sealed class RunCapture(RunLedger ledger, RunTarget target, TimeProvide
         if (safe > 1)
         {
             link.Acknowledge((uint)safe - 1);
+        }
+    }
+
+    /// <summary>
+    /// A bad frame may have been the newest trial. It is asked for at once: if the rig restarts before the next trial shows
+    /// the gap, it no longer holds it. Where there was none the rig says gone, and nothing is refused.
+    /// </summary>
+    private void AskAfterABadFrame(RigLink link)
+    {
+        if (link.BadFrames == badFrames || ledger.Intake.Missing.Count > 0)
+        {
+            return;
+        }
+
+        badFrames = link.BadFrames;
+        if (link.Ask(HostCommand.Resend((uint)ledger.Intake.Last + 1, 1)) is AckFrame)
+        {
+            TrialsSentAgain++;
         }
     }
 

@@ -139,5 +139,5 @@ internal sealed class RunLedger : IDisposable
     /// <inheritdoc/>
     public void Dispose() => recorder.Dispose();
 
-    private void Count(Trial trial) => Tally.Add(trial, Segments[trial.Segment]);
+    private void Count(Trial trial) => Tally.Add(trial, Segments[trial.Segment], recorder.Record.Run);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Tarry.Metrology;
 using Tarry.Rig.Frames;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Rig.Runs;
 
@@ -25,6 +26,14 @@ internal static class RunParameters
             Sources.Contains(settings.Response),
             $"The response '{settings.Response}' is not one the rig can see.",
             "Use edge, light or echo.");
+        Require(
+            settings.Actuation?.Broken() is null,
+            Text($"The press cannot be made so: {settings.Actuation?.Broken()}."),
+            "Give an axis two different levels from 0 to 65535 with the threshold between them, and a ramp only with a converter.");
+        Require(
+            settings.Actuation?.Axis is not { } axis || axis.RampUs < settings.HoldUs,
+            Text($"The axis would be released before its ramp ends: hold {settings.HoldUs / 1000.0:0.###} ms."),
+            "Hold longer than the ramp takes.");
         Require(request.Trials is null or > 0, Text($"{request.Trials} trials cannot be captured."), "Ask for one or more.");
         Require(
             request.HalfWidthMs is null or (> 0 and < double.PositiveInfinity),
@@ -35,10 +44,21 @@ internal static class RunParameters
             var minimum = parameter == RigParameter.IntervalMaximum ? Math.Max(settings.IntervalMinUs, parameter.Minimum) : parameter.Minimum;
             Require(
                 value >= minimum && value <= parameter.Maximum,
-                Text($"The rig's parameter {parameter.Key} cannot be {value}."),
-                Text($"It goes from {minimum} to {parameter.Maximum} (times in microseconds)."));
+                Text($"The {Named(parameter)} cannot be {value}."),
+                Text($"The rig takes {minimum} to {parameter.Maximum}."));
         }
     }
+
+    private static string Named(RigParameter parameter) => parameter.Key switch
+    {
+        "imin" => "shortest press interval in microseconds",
+        "imax" => "longest press interval in microseconds",
+        "hold" => "hold time in microseconds",
+        "tout" => "time-out in microseconds",
+        "rear" => "re-arm time in microseconds",
+        "thre" => "light threshold",
+        _ => $"rig's parameter {parameter.Key}",
+    };
 
     /// <summary>The parameters of one run, the shortest interval before the longest, which may not be below it.</summary>
     /// <param name="request">What the user asked for.</param>
@@ -60,6 +80,11 @@ internal static class RunParameters
         yield return (RigParameter.Seed, SeedOf(settings.Seed, segment));
         yield return (RigParameter.FirstSequence, first);
         yield return (RigParameter.Count, count);
+        yield return (RigParameter.Actuator, ActuatorCode(settings.Actuation));
+        yield return (RigParameter.AxisLow, settings.Actuation?.Axis is { } resting ? resting.Low : RigParameter.AxisLow.Default);
+        yield return (RigParameter.AxisHigh, settings.Actuation?.Axis is { } pressed ? pressed.High : RigParameter.AxisHigh.Default);
+        yield return (RigParameter.AxisRamp, settings.Actuation?.Axis?.RampUs ?? RigParameter.AxisRamp.Default);
+        yield return (RigParameter.ReferenceMode, settings.Actuation?.Kind == Actuation.Reference ? 1 : 0);
     }
 
     /// <summary>Without a new seed a run that goes on would press at the intervals of its beginning again.</summary>
@@ -67,6 +92,13 @@ internal static class RunParameters
         segment == 0 ? seed : Math.Max(1, (uint)SeededGenerator.ForPart(seed, (ulong)segment).NextUInt64());
 
     private static long ResponseCode(string response) => response switch { "light" => 1, "echo" => 2, _ => 0 };
+
+    private static long ActuatorCode(Actuation? actuation) => actuation?.Axis?.Drive switch
+    {
+        AxisActuation.Switch => 1,
+        AxisActuation.Converter => 2,
+        _ => 0,
+    };
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

@@ -24,8 +24,8 @@ internal sealed class RunTally
 
     public long Refused { get; private set; }
 
-    /// <summary>Counts a trial of the present run.</summary>
-    public void Add(Trial trial, Segment segment)
+    /// <summary>Counts a trial of the present run; a latency counts from the crossing of the axis, where there is one.</summary>
+    public void Add(Trial trial, Segment segment, RunSettings? run)
     {
         inRun++;
         switch (trial.Outcome)
@@ -33,7 +33,7 @@ internal sealed class RunTally
             case Outcome.Response:
                 Responses++;
                 responsesInRun++;
-                Precision.Add(new TimerClock(segment.TickHz).ToMicroseconds(trial.LatencyTicks!.Value) / 1000);
+                Precision.Add(new TimerClock(segment.TickHz).ToMicroseconds(trial.LatencyTicks!.Value - (run?.CrossingTicks(segment.TickHz) ?? 0)) / 1000);
                 break;
             case Outcome.Missed:
                 Missed++;

@@ -9,7 +9,8 @@ internal sealed class SimulatedChain(SimulatedDevice device, ulong seed)
     private ulong presses;
     private double? firstPressUs;
 
-    public SimulatedResponse Press(double pressUs)
+    /// <summary>Presses a contact, or moves an axis as given.</summary>
+    public SimulatedResponse Press(double pressUs, SimulatedAxis? axis)
     {
         var random = SeededGenerator.ForPart(seed, presses++);
         firstPressUs ??= pressUs;
@@ -26,7 +27,12 @@ internal sealed class SimulatedChain(SimulatedDevice device, ulong seed)
         var edges = random.NextDouble() < device.BounceProbability ? 2 + random.NextInt32(4) : 1;
         var late = random.NextDouble() < device.LateProbability ? device.LateByMs : 0;
         var noise = device.SensorNoiseSdMs > 0 ? device.SensorNoiseSdMs * random.NextNormal() : 0;
-        var at = pressUs + (1000 * device.FixedDelayMs);
+        if ((axis is null ? 0 : axis.Value.CrossingUs(device)) is not { } crossingUs)
+        {
+            return default;
+        }
+
+        var at = pressUs + crossingUs + (1000 * device.FixedDelayMs);
         at = NextOnGrid(at, device.ScanIntervalMs, 0, 0);
         at = Reported(at, pressUs, random);
         if (Transmitted(at, random) is not { } received)

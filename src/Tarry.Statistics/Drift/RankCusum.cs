@@ -7,8 +7,9 @@ namespace Tarry.Statistics.Drift;
 /// <remarks>
 /// max |S_i| / (s sqrt n) against Kolmogorov's law. Ranks, so that a late tail does not decide; s from successive
 /// differences of 25 batch means (J. von Neumann et al., Ann. Math. Statist. 12, 1941), which a change of level hardly
-/// inflates and short dependence does not fool. Simulation, 300 to 400 repetitions: size 0.03 at nominal 0.01, power for
-/// a jump of 0.4 and 0.8 ms at sd 2.6 ms and 1,500 trials 0.43 and 0.98.
+/// inflates and short dependence does not fool. So few batches leave s uncertain, and the tail of the plain law is far too
+/// thin (size .026 at nominal .01, 17 times too many at .000125); studentized on 20 degrees of freedom it is right:
+/// simulation, 600,000 repetitions of 500 trials, size .0093, .00094 and .000095 at .01, .001 and .0001.
 /// </remarks>
 public static class RankCusum
 {
@@ -16,10 +17,11 @@ public static class RankCusum
     public const int SmallestCount = 2 * Batches;
 
     private const int Batches = 25;
+    private const double EffectiveDegreesOfFreedom = 20;
 
     /// <summary>The test and the most likely place of a change.</summary>
     /// <param name="inOrder">The values in capture order, at least <see cref="SmallestCount"/>, finite.</param>
-    /// <returns>The change point; a p of 1 where every value is the same.</returns>
+    /// <returns>The change point; a p of 1 where every value, or the mean rank of every batch, is the same.</returns>
     /// <exception cref="ArgumentException">There are too few values, or one is not finite.</exception>
     public static ChangePoint Test(ReadOnlySpan<double> inOrder)
     {
@@ -37,14 +39,17 @@ public static class RankCusum
             }
         }
 
-        if (largest == 0)
+        var shift = Moments.Mean(inOrder[index..]) - Moments.Mean(inOrder[..index]);
+
+        // Batches that all have one mean, as a repeating pattern makes them, have no change of level among them.
+        var deviation = LongRunDeviation(ranks);
+        if (deviation == 0)
         {
-            return new ChangePoint(0, 1, index, 0);
+            return new ChangePoint(0, 1, index, shift);
         }
 
-        var statistic = largest / (LongRunDeviation(ranks) * Math.Sqrt(ranks.Length));
-        var shift = Moments.Mean(inOrder[index..]) - Moments.Mean(inOrder[..index]);
-        return new ChangePoint(statistic, KolmogorovDistribution.UpperTail(statistic), index, shift);
+        var statistic = largest / (deviation * Math.Sqrt(ranks.Length));
+        return new ChangePoint(statistic, KolmogorovDistribution.UpperTail(statistic, EffectiveDegreesOfFreedom), index, shift);
     }
 
     private static double LongRunDeviation(double[] ranks)

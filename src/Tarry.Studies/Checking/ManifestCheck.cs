@@ -50,11 +50,11 @@ internal static class ManifestCheck
         }
     }
 
-    /// <summary>What is there and ought to be listed: everything in the session folders but open journals, and the import records.</summary>
+    /// <summary>What is there and ought to be listed: everything in the session folders but open journals, the import records and the calibrations.</summary>
     private static IEnumerable<string> Present(StudyPaths paths, SessionFolders folders)
     {
         var unfinished = UnfinishedImport.Read(paths);
-        var files = new[] { paths.Sessions, paths.Imports }
+        var files = new[] { paths.Sessions, paths.Imports, paths.Calibrations }
             .Where(Directory.Exists)
             .SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
             .Where(path => path != paths.UnfinishedImport && Path.GetFileName(path) != StudyPaths.JournalFileName);

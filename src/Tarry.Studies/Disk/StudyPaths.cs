@@ -18,6 +18,8 @@ internal sealed class StudyPaths(string folder)
 
     public string Imports => Path.Combine(Folder, "imports");
 
+    public string Calibrations => Path.Combine(Folder, "calibrations");
+
     public string UnfinishedImport => Path.Combine(Imports, "unfinished.json");
 
     public string Manifest => Path.Combine(Folder, "manifest.json");

@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Sealing;
-using Tarry.Studies.Sessions;
 
 namespace Tarry.Studies.Imports;
 

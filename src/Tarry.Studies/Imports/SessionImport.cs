@@ -1,7 +1,6 @@
 using Tarry.Studies.Disk;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
-using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 
 namespace Tarry.Studies.Imports;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using Tarry.Studies.Disk;
-using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.Trials;
 

@@ -36,6 +36,8 @@ internal sealed record SessionDocument
 
     public RunSettings? Run { get; init; }
 
+    public string? Calibration { get; init; }
+
     public required IReadOnlyList<Segment> Segments { get; init; }
 
     public SourceFile? Source { get; init; }
@@ -68,6 +70,7 @@ internal sealed record SessionDocument
         Battery = record.Battery,
         RoomNotes = record.RoomNotes,
         Run = record.Run,
+        Calibration = record.Calibration,
         Segments = record.Segments,
         Source = record.Source,
         Replaces = record.Replaces,
@@ -94,7 +97,8 @@ internal sealed record SessionDocument
         }
 
         var document = StudyJson.Read<SessionDocument>(text);
-        return SegmentRules.Broken(document.Segments) is { } broken ? throw new JsonException(broken) : document;
+        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken();
+        return broken is null ? document : throw new JsonException(broken);
     }
 
     public SessionRecord ToRecord() => new()
@@ -110,6 +114,7 @@ internal sealed record SessionDocument
         Battery = Battery,
         RoomNotes = RoomNotes,
         Run = Run,
+        Calibration = Calibration,
         Source = Source,
         Replaces = Replaces,
         Refused = Refused,

@@ -36,6 +36,9 @@ public sealed record SessionRecord
     /// <summary>How a live run pressed; null for imports.</summary>
     public RunSettings? Run { get; init; }
 
+    /// <summary>The calibration of the rig that holds for it, by name; null where there is none.</summary>
+    public string? Calibration { get; init; }
+
     /// <summary>Where imported trials came from; null for live runs.</summary>
     public SourceFile? Source { get; init; }
 

@@ -22,8 +22,8 @@ internal static class ConditionCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var id = new Argument<string>("ID") { Description = "Its name in this study: lower-case letters, digits, '-' and '_'." };
-        var rate = new Option<double?>("--nominal-report-hz") { Description = "Reports a second that the maker states." };
+        var id = new Argument<string>("ID") { Description = "Its name in this study: lower-case letters, digits, '-' and '_'." }.MustBeName();
+        var rate = new Option<double?>("--nominal-report-hz") { Description = "Reports a second that the maker states." }.TakesNumber(positive: true);
         var options = Factors.Select(factor => (factor.Factor, Option: new Option<string?>(factor.Option) { Description = factor.Description })).ToList();
         var command = new Command("condition", "Declares what is tested: a condition and the levels of its factors.\n\nExample: tarry condition pads quill-usb --device \"Quill 2\" --unit 0041 --link usb --nominal-report-hz 500")
         {

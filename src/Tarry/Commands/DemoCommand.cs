@@ -13,7 +13,7 @@ internal static class DemoCommand
 
     public static Command Create(Terminal terminal)
     {
-        var output = new Option<string?>("--out") { Description = $"Folder to make the study in; ./{DefaultFolder} if not given." };
+        var output = new Option<string?>("--out") { Description = $"Folder to make the study in; ./{DefaultFolder} if not given." }.MustNotBeEmpty();
         var seed = SeedOption.Create();
         var command = new Command("demo", "Runs the whole job on a simulated bench: capture, findings, report. No rig needed.\n\nExample: tarry demo --out demo-study --seed 1")
         {

@@ -12,7 +12,7 @@ internal static class ImportCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var files = new Argument<string[]>("FILE") { Description = "Files to read.", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("FILE") { Description = "Files to read.", Arity = ArgumentArity.OneOrMore }.MustNotBeEmpty();
         var format = new Option<string>("--format") { Description = "Format of the files.", DefaultValueFactory = _ => "csv" };
         format.AcceptOnlyFromAmong("csv");
         var columns = new DelimitedTextColumns();

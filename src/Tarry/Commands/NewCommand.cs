@@ -12,13 +12,13 @@ internal static class NewCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var title = new Option<string?>("--title") { Description = "Title of the study; the folder's name if not given." };
-        var reference = new Option<string?>("--reference") { Description = "Id of the condition that is the rig itself acting as an input device." };
+        var title = new Option<string?>("--title") { Description = "Title of the study; the folder's name if not given." }.MustNotBeEmpty();
+        var reference = new Option<string?>("--reference") { Description = "Id of the condition that is the rig itself acting as an input device." }.MustBeName();
         var margin = new Option<double>("--margin-ms")
         {
             Description = "The smallest difference that matters to a player, in milliseconds.",
             DefaultValueFactory = _ => DefaultMarginMs,
-        };
+        }.TakesNumber(positive: true);
         var command = new Command("new", "Makes a study: a folder with a study file.\n\nExample: tarry new pads --title \"Three pads\" --reference bench-board")
         {
             study, title, reference, margin,

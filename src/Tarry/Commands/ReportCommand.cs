@@ -2,6 +2,7 @@ using System.CommandLine;
 using Tarry.Findings;
 using Tarry.Output;
 using Tarry.Studies;
+using static System.FormattableString;
 
 namespace Tarry.Commands;
 
@@ -11,18 +12,27 @@ internal static class ReportCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." };
+        var output = new Option<string?>("--out") { Description = "Folder to write to; STUDY/report if not given." }.MustNotBeEmpty();
+        var figures = new Option<bool>("--figures") { Description = "Writes every figure too, for video and print: SVG, and PNG at 1920x1080 and 3840x2160, light, dark and on a clear ground." };
         var seed = SeedOption.Create();
-        var command = new Command("report", "Writes the report, one HTML file that needs nothing else, and the findings document beside it.\n\nExample: tarry report pads --out published")
+        var command = new Command("report", "Writes the report, one HTML file that needs nothing else, and the findings document beside it.\n\nExample: tarry report pads --figures --out published")
         {
-            study, output, seed,
+            study, output, figures, seed,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
             {
                 var opened = Study.Open(parsed.GetRequiredValue(study));
                 var document = StudyAnalysis.Run(opened, parsed.GetValue(seed), ProgramVersion.Text, cancellation);
-                terminal.Out.WriteLine(ReportFiles.Write(document, parsed.GetValue(output) ?? Path.Combine(opened.Folder, "report")));
+                var folder = parsed.GetValue(output) ?? Path.Combine(opened.Folder, "report");
+                terminal.Out.WriteLine(ReportFiles.Write(document, folder));
+                if (parsed.GetValue(figures))
+                {
+                    var figureFolder = Path.Combine(folder, "figures");
+                    var files = FigureFiles.Write(document, figureFolder, cancellation);
+                    terminal.Out.WriteLine(Invariant($"{figureFolder} ({files} files)"));
+                }
+
                 return ExitCode.Done;
             },
             cancellation));

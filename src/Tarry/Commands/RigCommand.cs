@@ -25,6 +25,6 @@ internal static class RigCommand
 
             return ExitCode.Done;
         });
-        return new Command("rig", "What concerns the rig alone.") { ports };
+        return new Command("rig", "What concerns the rig alone.") { ports, RigProofCommand.Proof(terminal), RigProofCommand.Calibrate(terminal) };
     }
 }

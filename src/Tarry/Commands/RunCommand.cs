@@ -15,9 +15,9 @@ internal static class RunCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var condition = new Option<string>("--condition") { Description = "Condition under test; declare it first.", Required = true };
-        var sitting = new Option<string>("--sitting") { Description = "This set-up of the bench, such as monday.", Required = true };
-        var port = new Option<string>("--port") { Description = "Serial port of the rig, or 'simulated'.", Required = true };
+        var condition = new Option<string>("--condition") { Description = "Condition under test; declare it first.", Required = true }.MustBeName();
+        var sitting = new Option<string>("--sitting") { Description = "This set-up of the bench, such as monday.", Required = true }.MustBeName();
+        var port = new Option<string>("--port") { Description = "Serial port of the rig, or 'simulated'.", Required = true }.MustNotBeEmpty();
         var json = new Option<bool>("--json") { Description = "Answer as JSON, one line each time the run says where it stands." };
         var options = new RunOptions();
         var command = new Command(
@@ -60,6 +60,6 @@ internal static class RunCommand
         }
 
         var rate = study.File.Conditions.FirstOrDefault(condition => condition.Id == key.Condition)?.NominalReportHz;
-        return new SimulatedRigPortSource(SimulatedDefault.Device(rate), new SimulatedRigOptions { Seed = request.Settings.Seed });
+        return new SimulatedRigPortSource(SimulatedDefault.Device(rate), SimulatedDefault.Rig(request.Settings.Seed));
     }
 }

@@ -13,12 +13,11 @@ internal sealed class RunOptions
 
     private readonly Option<string> response = new("--response") { Description = "What answers: light sensor, logic edge, or an echo byte from the host.", DefaultValueFactory = _ => Defaults.Response };
     private readonly Option<long?> trials = new("--trials") { Description = "Stop after this many trials." };
-    private readonly Option<double?> halfWidth = new("--half-width-ms") { Description = "Stop when the mean is known to this half-width, within this session; never before 200 trials." };
-    private readonly Option<(long Min, long Max)> interval = new("--interval-ms")
+    private readonly Option<double?> halfWidth = new Option<double?>("--half-width-ms") { Description = "Stop when the mean is known to this half-width, within this session; never before 200 trials." }.TakesNumber(positive: true);
+    private readonly Option<(long Min, long Max)?> interval = new("--interval-ms")
     {
-        Description = "Time from press to press, MIN..MAX, drawn anew for each press; at least 50 ms apart.",
+        Description = $"Time from press to press, MIN..MAX, drawn anew for each press; at least 50 ms apart. [default: {Shown(Defaults.IntervalMinUs)}..{Shown(Defaults.IntervalMaxUs)}]",
         CustomParser = Range,
-        DefaultValueFactory = _ => (Defaults.IntervalMinUs, Defaults.IntervalMaxUs),
     };
 
     private readonly Option<double> hold = Milliseconds("--hold-ms", "How long the contact is held closed.", Defaults.HoldUs);
@@ -28,10 +27,11 @@ internal sealed class RunOptions
     private readonly Option<bool> narrow = new("--allow-narrow-interval") { Description = "Allow press intervals that hardly vary; they alias with report and frame periods." };
     private readonly Option<bool> falling = new("--falling") { Description = "The response edge falls (light: darker)." };
     private readonly Option<int> threshold = new("--light-threshold") { Description = "Light threshold in 1/256 of the supply.", DefaultValueFactory = _ => 128 };
+    private readonly ActuationOptions actuation = new();
     private readonly Option<string?> host = new("--host") { Description = "The host and its system, for the record." };
     private readonly Option<string?> application = new("--application") { Description = "The application that shows the response." };
-    private readonly Option<double?> frameCap = new("--frame-cap-hz") { Description = "Its frame cap." };
-    private readonly Option<double?> refresh = new("--refresh-hz") { Description = "The screen's refresh rate." };
+    private readonly Option<double?> frameCap = new Option<double?>("--frame-cap-hz") { Description = "Its frame cap." }.TakesNumber(positive: true);
+    private readonly Option<double?> refresh = new Option<double?>("--refresh-hz") { Description = "The screen's refresh rate." }.TakesNumber(positive: true);
     private readonly Option<string?> battery = new("--battery") { Description = "State of the device's battery." };
     private readonly Option<string?> notes = new("--notes") { Description = "Anything about the room or the set-up." };
 
@@ -48,11 +48,13 @@ internal sealed class RunOptions
         {
             command.Add(option);
         }
+
+        actuation.AddTo(command);
     }
 
     public RunRequest Request(ParseResult parsed, SessionKey key)
     {
-        var (min, max) = parsed.GetValue(interval);
+        var (min, max) = parsed.GetValue(interval) ?? (Defaults.IntervalMinUs, Defaults.IntervalMaxUs);
         return new RunRequest
         {
             Key = key,
@@ -63,7 +65,7 @@ internal sealed class RunOptions
                 Microseconds(parsed.GetValue(hold)),
                 Microseconds(parsed.GetValue(timeOut)),
                 Microseconds(parsed.GetValue(rearm)),
-                parsed.GetValue(seed)),
+                parsed.GetValue(seed)) { Actuation = actuation.Read(parsed) },
             Trials = parsed.GetValue(trials),
             HalfWidthMs = parsed.GetValue(halfWidth),
             AllowNarrowInterval = parsed.GetValue(narrow),
@@ -82,11 +84,13 @@ internal sealed class RunOptions
     }
 
     private static Option<double> Milliseconds(string name, string description, long defaultUs) =>
-        new(name) { Description = description, DefaultValueFactory = _ => defaultUs / 1000.0 };
+        new Option<double>(name) { Description = description, DefaultValueFactory = _ => defaultUs / 1000.0 }.TakesNumber();
+
+    private static string Shown(long microseconds) => (microseconds / 1000.0).ToString(CultureInfo.InvariantCulture);
 
     private static long Microseconds(double milliseconds) => (long)Math.Round(milliseconds * 1000);
 
-    private static (long Min, long Max) Range(ArgumentResult argument)
+    private static (long Min, long Max)? Range(ArgumentResult argument)
     {
         var parts = argument.Tokens[0].Value.Split("..");
         if (parts.Length == 2
@@ -98,6 +102,6 @@ internal sealed class RunOptions
         }
 
         argument.AddError($"'{argument.Tokens[0].Value}' is not a range for --interval-ms; write it as 70..120.");
-        return default;
+        return null;
     }
 }

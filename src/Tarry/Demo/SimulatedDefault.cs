@@ -2,7 +2,7 @@ using Tarry.Rig.SimulatedBench;
 
 namespace Tarry.Demo;
 
-/// <summary>The device behind <c>--port simulated</c>: a wire at the condition's stated report rate.</summary>
+/// <summary>The bench behind <c>--port simulated</c>: a device on a wire at the condition's stated report rate, or the rig's own loop.</summary>
 internal static class SimulatedDefault
 {
     private const double UsualReportHz = 1000;
@@ -15,5 +15,16 @@ internal static class SimulatedDefault
         DisplayDelayMs = 5,
         SensorNoiseSdMs = 0.1,
         BounceProbability = 0.02,
+    };
+
+    /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
+    public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };
+
+    public static SimulatedRigOptions Rig(ulong seed) => new()
+    {
+        Seed = seed,
+        ThresholdDelayUs = 12,
+        LightWhenDark = 40,
+        LightWhenBright = 210,
     };
 }

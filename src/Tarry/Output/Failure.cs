@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Tarry.Findings.Contrasts;
 using Tarry.Imports;
 using Tarry.Rig;
@@ -49,10 +50,25 @@ internal static class Failure
         }
     }
 
+    /// <summary>A fault of the program itself.</summary>
+    public static int ReportOwn(Exception exception, Terminal terminal)
+    {
+        Write(
+            terminal,
+            $"The program has a fault: {exception.GetType().Name}: {exception.Message}",
+            exception.StackTrace?.Split('\n')[0].Trim(),
+            "Please report it with the command that you gave; what was on the disk before is as it was. 'tarry check STUDY' looks at a study.");
+        return ExitCode.RigOrDiskFailed;
+    }
+
+    // A short place, such as the folder '.', is in many a message by chance.
+    private static bool Names(string message, string place) =>
+        Regex.IsMatch(message, $@"(?<![^\s'""]){Regex.Escape(place)}(?![^\s'"":;,.])");
+
     private static void Write(Terminal terminal, string message, string? place, string remedy)
     {
         terminal.Error.WriteLine($"tarry: {message}");
-        if (place is not null && !message.Contains(place, StringComparison.Ordinal))
+        if (place is not null && !Names(message, place))
         {
             terminal.Error.WriteLine($"  where: {place}");
         }

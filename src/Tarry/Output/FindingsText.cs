@@ -1,9 +1,12 @@
 using Spectre.Console;
+using Spectre.Console.Rendering;
 using Tarry.Findings;
+using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Reports.Wording;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -11,11 +14,9 @@ namespace Tarry.Output;
 /// <summary>The findings as a table and sentences for a terminal.</summary>
 internal static class FindingsText
 {
-    private const int WideEnough = 150;
-
-    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
+    private static readonly (string Name, bool OnlyWhereWide, Func<RankedCondition?, ConditionFinding, FindingsDocument, string> Cell)[] Columns =
     [
-        ("rank", false, (ranked, _, _) => ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
+        ("rank", false, (ranked, _, _) => ranked is null ? "-" : ranked.BestRank == ranked.WorstRank ? Invariant($"{ranked.BestRank}") : Invariant($"{ranked.BestRank}-{ranked.WorstRank}")),
         ("condition", false, (_, condition, _) => condition.Id),
         ("mean", false, (_, condition, _) => Cell(condition.Mean, latency => latency.Milliseconds)),
         ("less reference", false, (_, condition, _) => condition.Relative is { } relative ? Cell(relative, difference => difference.Milliseconds) : "is the reference"),
@@ -37,17 +38,45 @@ internal static class FindingsText
         WriteTable(document, terminal);
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(Invariant(
-            $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {document.MarginMs} ms; a verdict is against {document.Reference ?? "no reference"}."));
+            $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {Numbers.Plain(document.MarginMs)} ms; {(document.Reference is { } reference ? $"a verdict is against {reference}" : "the study names no reference")}."));
+        WriteAbsolute(document, terminal);
         foreach (var caution in document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions))
         {
             terminal.Out.WriteLine($"caution ({CautionWording.Key(caution.Kind)}): {CautionWording.Sentence(caution)}");
         }
     }
 
+    private static void WriteAbsolute(FindingsDocument document, Terminal terminal)
+    {
+        var means = document.Conditions.Select(condition => condition.Budget?.Mean).OfType<AbsoluteLatency>().ToList();
+        if (means.Count > 0)
+        {
+            var calibrated = document.Conditions.All(condition => condition.Budget?.Calibrated != false);
+            terminal.Out.WriteLine(Invariant(
+                $"In absolute terms means are known to {means.Min(mean => mean.Stated.Uncertainty.Expanded):0.000} to {means.Max(mean => mean.Stated.Uncertainty.Expanded):0.000} ms (95 %), the rig's own delays and clock in them{(calibrated ? "" : "; where the rig was not calibrated, by the limits of its class")}. Differences within a sitting lose what both sides share."));
+        }
+    }
+
     private static void WriteTable(FindingsDocument document, Terminal terminal)
     {
         var console = terminal.Tables();
-        var columns = Columns.Where(column => !column.OnlyWhereWide || console.Profile.Width >= WideEnough).ToList();
+        var table = Table(document, wide: true);
+        if (WidthOf(table, console) > console.Profile.Width)
+        {
+            table = Table(document, wide: false);
+        }
+
+        // A terminal that is narrower still breaks the line, which is better than a number broken in two.
+        console.Profile.Width = Math.Max(console.Profile.Width, WidthOf(table, console));
+        console.Write(table);
+    }
+
+    private static int WidthOf(IRenderable table, IAnsiConsole console) =>
+        table.Measure(RenderOptions.Create(console), int.MaxValue).Max;
+
+    private static Table Table(FindingsDocument document, bool wide)
+    {
+        var columns = Columns.Where(column => wide || !column.OnlyWhereWide).ToList();
         var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
         columns.ForEach(column => table.AddColumn(new TableColumn(column.Name).NoWrap()));
         var conditions = document.Conditions.ToDictionary(condition => condition.Id);
@@ -56,7 +85,12 @@ internal static class FindingsText
             table.AddRow(columns.Select(column => new Text(column.Cell(ranked, conditions[ranked.Id], document))));
         }
 
-        console.Write(table);
+        foreach (var condition in document.Conditions.ExceptBy(document.Ranking.Select(ranked => ranked.Id), condition => condition.Id))
+        {
+            table.AddRow(columns.Select(column => new Text(column.Cell(null, condition, document))));
+        }
+
+        return table;
     }
 
     private static string VerdictAgainstReference(ConditionFinding condition, FindingsDocument document)
@@ -80,14 +114,22 @@ internal static class FindingsText
     private static string Cell<T>(EstimateOutcome<T> outcome, Func<T, double> number)
         where T : struct, IComparable<T> => outcome switch
         {
-            Estimate<T> estimate => Invariant($"{number(estimate.Value):0.000} ({number(estimate.Interval.Low):0.000} to {number(estimate.Interval.High):0.000})"),
+            Estimate<T> estimate => WithInterval(number(estimate.Value), number(estimate.Interval.Low), number(estimate.Interval.High), signed: typeof(T) == typeof(LatencyDifference)),
             NotEnough<T> not => Invariant($"{not.Have} of {not.Need} {not.Of}"),
             _ => "",
         };
 
+    private static string WithInterval(double value, double low, double high, bool signed)
+    {
+        var decimals = Numbers.Decimals(high - low);
+        return $"{Numbers.Fixed(value, decimals, signed)} ({Numbers.Fixed(low, decimals, signed)} to {Numbers.Fixed(high, decimals, signed)})";
+    }
+
     private static string Value<T>(EstimateOutcome<T> outcome, Func<T, double> number)
         where T : struct, IComparable<T> =>
-        outcome is Estimate<T> estimate ? Invariant($"{number(estimate.Value):0.000}") : "?";
+        outcome is Estimate<T> estimate
+            ? Numbers.Fixed(number(estimate.Value), Numbers.Decimals(number(estimate.Interval.High) - number(estimate.Interval.Low)))
+            : "?";
 
     private static string Percent(EstimateOutcome<Proportion> outcome) =>
         outcome is Estimate<Proportion> estimate ? Invariant($"{estimate.Value.Value * 100:0.00}") : "?";

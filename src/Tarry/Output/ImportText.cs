@@ -11,7 +11,7 @@ internal static class ImportText
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
         terminal.Out.WriteLine(Invariant(
-            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {plan.Record.RowsRead} rows in {plan.Sessions.Count} session(s), {plan.NewConditions.Count} new condition(s)."));
+            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(plan.Record.RowsRead, "row")} in {Counted.Of(plan.Sessions.Count, "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
         {
             foreach (var note in plan.Notes)
@@ -21,7 +21,7 @@ internal static class ImportText
 
             foreach (var session in plan.Sessions)
             {
-                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {session.Trials.Count} trials"));
+                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Trials.Count, "trial")}"));
             }
         }
 
@@ -31,7 +31,7 @@ internal static class ImportText
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {refused} row(s):"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, "row")}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));

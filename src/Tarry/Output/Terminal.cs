@@ -1,3 +1,4 @@
+using System.Text;
 using Spectre.Console;
 
 namespace Tarry.Output;
@@ -12,8 +13,12 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ShowsProg
     // Wide enough for the headline table where nothing tells the width.
     private const int RedirectedWidth = 200;
 
-    public static Terminal OfThisProcess() =>
-        new(Console.Out, Console.Error, !Console.IsErrorRedirected, !Console.IsOutputRedirected);
+    public static Terminal OfThisProcess()
+    {
+        // Titles, names and the minus sign are not in every code page of a Windows console.
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return new(Console.Out, Console.Error, !Console.IsErrorRedirected, !Console.IsOutputRedirected);
+    }
 
     /// <summary>A console for tables: colour only on a terminal, and none where NO_COLOR is set.</summary>
     public IAnsiConsole Tables()

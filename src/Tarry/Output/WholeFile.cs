@@ -5,21 +5,29 @@ namespace Tarry.Output;
 /// <summary>Writes a file whole or not at all.</summary>
 internal static class WholeFile
 {
+    private static readonly UTF8Encoding PlainUtf8 = new(encoderShouldEmitUTF8Identifier: false);
+
     /// <summary>Writes text to a temporary name beside it, then renames; returns the path.</summary>
     public static string Write(string path, Action<TextWriter> write) => WriteBytes(path, stream =>
     {
-        using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+        using var writer = new StreamWriter(stream, PlainUtf8, leaveOpen: true);
         write(writer);
     });
 
     /// <summary>Writes bytes to a temporary name beside it, then renames; returns the path.</summary>
     public static string WriteBytes(string path, Action<Stream> write)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        if (File.Exists(folder))
+        {
+            throw new UsageException($"{folder} is a file; a folder is needed to write to.", "Give another folder with --out.");
+        }
+
+        Directory.CreateDirectory(folder);
         var temporary = path + ".tmp";
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.Create))
+            using (var stream = File.Create(temporary))
             {
                 write(stream);
             }

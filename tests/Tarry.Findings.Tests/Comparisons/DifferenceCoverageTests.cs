@@ -29,6 +29,33 @@ public class DifferenceCoverageTests
         Assert.InRange(coverage, 0.95 - ThreeErrors(0.95, studies), 0.995);
     }
 
+    /// <summary>Offsets that the conditions of a sitting share are seen once a sitting: means must not borrow them C times.</summary>
+    [Fact]
+    public void MeanAndMedian_OfConditionsThatShareSittings_HoldTheTruthAtTheStatedRate()
+    {
+        const int studies = 150;
+        const int devices = 8;
+        int means = 0, spreads = 0;
+        for (var study = 0; study < studies; study++)
+        {
+            var document = new SyntheticStudy((ulong)(20_000 + study)) { Trials = 200, SharedSd = 0.4, OwnSd = 0.1 }
+                .Add(3, [.. Enumerable.Range(0, devices).Select(i => ($"d{i}", 5.0, 8.0))])
+                .Analyse();
+            means += document.Conditions.Count(condition => condition.Mean is Estimate<Latency> mean
+                && mean.Interval.Contains(Latency.FromMilliseconds(SyntheticStudy.MeanOf(5, 8))));
+            spreads += document.Conditions.Count(condition => condition.Spread is Estimate<LatencyDifference> spread
+                && spread.Interval.Contains(LatencyDifference.FromMilliseconds(SpreadOfUniform8And4Point1AndNormal)));
+        }
+
+        // Conditions of a study share its sittings, so the studies count.
+        Assert.InRange(means / (double)(studies * devices), 0.95 - ThreeErrors(0.95, studies), 1);
+        Assert.InRange(spreads / (double)(studies * devices), 0.95 - ThreeErrors(0.95, studies), 1);
+    }
+
+    // p95 - p5 of Uniform(0, 8) + Uniform(0, 4.1) + Normal(0, 0.3): SciPy 1.10.1, root of the distribution function by
+    // quadrature of the trapezoid over the normal.
+    private const double SpreadOfUniform8And4Point1AndNormal = 8.527886;
+
     [Fact]
     public void Verdict_OfEqualConditions_IsSlowerOrFasterInFewStudies()
     {

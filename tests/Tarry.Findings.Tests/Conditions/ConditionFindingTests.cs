@@ -114,4 +114,16 @@ public class ConditionFindingTests
         Assert.Empty(document.Ranking);
         Assert.Equal(0, document.Counts.Captured);
     }
+
+    [Theory]
+    [InlineData(300)]
+    [InlineData(5_000)]
+    [InlineData(1_000_000)]
+    public void Density_WithOneResponseThatCameFarTooLate_HoldsAllTheOthers(double lateMs)
+    {
+        var study = new SyntheticStudy(10);
+        var curve = study.AddSession("a", "pad", [.. study.Draw(5, 1), lateMs]).Analyse().Conditions[0].Density!;
+        Assert.Equal(1, curve.StepMs * curve.PerMs.Sum(), 0.01);
+        Assert.Equal(240 / 241.0, curve.StepMs * curve.PerMs.TakeWhile((_, index) => curve.FromMs + (index * curve.StepMs) < lateMs / 2).Sum(), 0.01);
+    }
 }

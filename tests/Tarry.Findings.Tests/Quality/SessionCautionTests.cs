@@ -1,5 +1,6 @@
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings.Tests.Quality;
 
@@ -56,6 +57,17 @@ public class SessionCautionTests
         Assert.InRange(caution.Numbers["effective_trials"], Trials / 3.0, Trials * 0.8);
     }
 
+    [Theory]
+    [InlineData(7, 7, null)]
+    [InlineData(7, 8, 1.0)]
+    public void SecondSegment_IsARestartOnlyWhereTheBootChanged(int firstBoot, int secondBoot, double? restarts)
+    {
+        var study = new SyntheticStudy(5) { Trials = 240 };
+        Segment[] live = [new(firstBoot, 1, 1_000_000, null), new(secondBoot, 121, 1_000_000, null)];
+        var caution = study.AddSession("a", "pad", study.Draw(5, 4), live: live).Analyse().Conditions[0].Cautions.SingleOrDefault(caution => caution.Kind == CautionKind.RigRebooted);
+        Assert.Equal(restarts, caution?.Numbers["restarts"]);
+    }
+
     [Fact]
     public void ManyMisses_FavourTheLossyLink()
     {
@@ -101,4 +113,13 @@ public class SessionCautionTests
 
     private static List<CautionKind> Kinds(FindingsDocument document) =>
         [.. document.Conditions.SelectMany(condition => condition.Cautions).Select(caution => caution.Kind)];
+
+    [Theory]
+    [InlineData(CautionKind.RigRebooted, "restarts", 1, "The rig restarted once in pad.")]
+    [InlineData(CautionKind.RigRebooted, "restarts", 2, "The rig restarted 2 times in pad.")]
+    [InlineData(CautionKind.RefusedRows, "refused", 1, "1 item of pad was refused as bad.")]
+    [InlineData(CautionKind.RefusedRows, "refused", 1200, "1,200 items of pad were refused as bad.")]
+    [InlineData(CautionKind.LossFavours, "missed_percent", 0.001, "The mean of pad is of the responses that arrived; below 0.01 % did not")]
+    public void Sentence_OfACount_IsGrammatical(CautionKind kind, string name, double value, string beginning) =>
+        Assert.StartsWith(beginning, CautionWording.Sentence(new Caution(kind, "pad", new Dictionary<string, double> { [name] = value })));
 }

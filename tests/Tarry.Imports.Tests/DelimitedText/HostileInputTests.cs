@@ -1,6 +1,7 @@
 using System.Text;
 using Tarry.Imports.DelimitedText;
 using Tarry.Metrology;
+using Tarry.Tests;
 
 namespace Tarry.Imports.Tests.DelimitedText;
 
@@ -41,6 +42,17 @@ public class HostileInputTests
             Assert.Contains("UTF-16", Refused([.. encoding.GetPreamble(), .. encoding.GetBytes(text)]).Problem, StringComparison.Ordinal);
             Assert.Contains("UTF-16", Refused(encoding.GetBytes(text)).Problem, StringComparison.Ordinal);
         }
+    }
+
+    [Fact(Timeout = 20_000)]
+    public async Task Read_PipeThatNobodyWritesTo_IsRefusedAndNotWaitedFor()
+    {
+        Requirement.Program("mkfifo", "coreutils");
+        using var folder = new TemporaryFolder();
+        using var made = System.Diagnostics.Process.Start("mkfifo", folder["pipe"]);
+        await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+        var refused = await Task.Run(() => Assert.Throws<ImportException>(() => Read(folder["pipe"])), TestContext.Current.CancellationToken);
+        Assert.Contains("pipe", refused.Problem, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -10,7 +10,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -205,7 +205,13 @@ public sealed class FigureTests
     private static XElement Draw(string figure, string style, string study)
     {
         var chosen = style switch { "page" => FigureStyle.Page, "phone" => FigureStyle.Phone, _ => FigureStyle.Video };
-        return XElement.Parse(figure == "standing" ? StandingFigure.Draw(Studies[study], chosen) : RidgeFigure.Draw(Studies[study], chosen));
+        return XElement.Parse(figure switch
+        {
+            "standing" => StandingFigure.Draw(Studies[study], chosen),
+            "ridge" => RidgeFigure.Draw(Studies[study], chosen),
+            "ladder" => LadderFigure.Draw(Studies[study], chosen),
+            _ => SessionsFigure.Draw(Studies[study], chosen),
+        });
     }
 
     private static IEnumerable<XElement> Named(XElement root, string name) => root.Descendants().Where(element => element.Name.LocalName == name);

@@ -43,4 +43,7 @@ public sealed class TicksTests
 
     [Fact]
     public void Inside_LittleRoom_IsThinned() => Assert.Equal([5.0, 20, 100], LogarithmicTicks.Inside(3, 100, 3));
+
+    [Fact]
+    public void Inside_LogarithmicRangeBetweenOneTwoFive_GivesHalves() => Assert.Equal([35.0, 40], LogarithmicTicks.Inside(33, 44, 8));
 }

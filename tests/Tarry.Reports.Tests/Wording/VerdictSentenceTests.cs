@@ -13,9 +13,15 @@ public sealed class VerdictSentenceTests
     [InlineData(Verdict.Faster, $"quill-usb is faster than tern-usb: {Claim}.")]
     [InlineData(Verdict.BelowMargin, $"quill-usb and tern-usb are told apart, but by less than the margin of 0.5 ms (by its 90 % interval): {Claim}.")]
     [InlineData(Verdict.NoDifferenceThatMatters, $"quill-usb and tern-usb are not told apart, and any difference lies inside the margin of 0.5 ms (by its 90 % interval): {Claim}.")]
-    [InlineData(Verdict.Undecided, $"quill-usb against tern-usb is undecided: {Claim}. The two are not told apart, and a difference of 0.5 ms or more is not ruled out. To tell a difference of 0.5 ms with 80 % power takes 9 sittings in all with 1,500 trials in each session.")]
+    [InlineData(Verdict.Undecided, $"quill-usb against tern-usb is undecided: {Claim}. The interval is of this pair alone; after the adjustment for the number of pairs the two are not told apart, and a difference of 0.5 ms or more is not ruled out. To tell a difference of 0.5 ms with 80 % power takes 9 sittings in all with 1,500 trials in each session.")]
     public void Of_EveryVerdict_SaysWhatAndOnWhatEvidence(Verdict verdict, string sentence) =>
         Assert.Equal(sentence, Of(Samples.Comparison(verdict)));
+
+    [Fact]
+    public void Of_UndecidedWithZeroInside_SpeaksOfNoAdjustment() => Assert.Contains(
+        ". The two are not told apart, and a difference",
+        Of(Samples.Comparison(Verdict.Undecided, 0.2)),
+        StringComparison.Ordinal);
 
     [Fact]
     public void Of_OneSittingAndOneTrial_HasSingularsAndAdvice() => Assert.EndsWith(

@@ -21,6 +21,11 @@ public class HostCommandTests
             HostCommand.Ping(0x42).Encode(8),
             HostCommand.Resend(2, 3).Encode(9),
             HostCommand.Stop.Encode(10),
+            HostCommand.Set(RigParameter.Actuator, 2).Encode(11),
+            HostCommand.Set(RigParameter.AxisLow, 0x2000).Encode(12),
+            HostCommand.Set(RigParameter.AxisHigh, 0xe000).Encode(13),
+            HostCommand.Set(RigParameter.AxisRamp, 10_000).Encode(14),
+            HostCommand.Set(RigParameter.ReferenceMode, 1).Encode(15),
         ];
         Assert.Equal(ProtocolPage.GoldenFromHost, encoded.Select(bytes => Encoding.ASCII.GetString(bytes).TrimEnd('\n')));
     }

@@ -1,3 +1,4 @@
+using Tarry.Studies.Sessions;
 using Tarry.Rig.Runs;
 using Tarry.Rig.SimulatedBench;
 using Tarry.Rig.Tests.Link;
@@ -183,6 +184,39 @@ public sealed class BadRigTests : IDisposable
     [Fact]
     public void Run_ParameterRefused_StopsWithTheReason() =>
         Assert.Contains("Range", Assert.Throws<RigException>(() => Run(body => body.StartsWith("A ", StringComparison.Ordinal) && body.EndsWith('c') ? "N" + body[1..] + " range" : body)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Run_FirmwareWithoutTheLaterParameters_CapturesAContact()
+    {
+        Assert.True(Run(OlderFirmware()).Completed);
+        Assert.Equal(100, temporary.Study.Read(TemporaryStudy.Key).Trials.Count);
+    }
+
+    [Fact]
+    public void Run_FirmwareWithoutTheLaterParameters_RefusesAnAxis()
+    {
+        var axis = new Actuation("axis", new AxisActuation("dac", 0, 65_535, 30_000, 5_000));
+        var request = new RunRequest { Key = TemporaryStudy.Key, Trials = 10, Settings = RunRequest.DefaultSettings with { Actuation = axis } };
+        Assert.Contains("acti", Assert.Throws<RigException>(() => temporary.Run(Older(), request)).Message, StringComparison.Ordinal);
+    }
+
+    private static Func<string, string?> OlderFirmware()
+    {
+        // The rig's own answers of a command come in order; those to the five keys that an older firmware does not know are
+        // the last five before it is told to go.
+        var answered = 0;
+        return body =>
+        {
+            if (!body.StartsWith("A ", StringComparison.Ordinal) || !body.EndsWith(" c", StringComparison.Ordinal))
+            {
+                return body;
+            }
+
+            return ++answered > 12 ? "N" + body[1..] + " key" : body;
+        };
+    }
+
+    private TamperingPortSource Older() => new(bench, OlderFirmware());
 
     private RunResult Run(Func<string, string?> fromRig) => temporary.Run(new TamperingPortSource(bench, fromRig), 100);
 }

@@ -27,6 +27,18 @@ public sealed class RunParametersTests : IDisposable
         Assert.NotEmpty(refusal.Remedy);
     }
 
+    [Theory]
+    [InlineData("dac", 0, 65_535, 30_000, 20_000, "released")]
+    [InlineData("dac", 0, 65_535, 65_536, 5_000, "threshold")]
+    [InlineData("switch", 0, 65_535, 30_000, 5_000, "ramp")]
+    [InlineData("dac", 0, 65_535, 30_000, 1_000_001, "released")]
+    public void CaptureRun_AxisThatCannotBe_IsRefused(string drive, int low, int high, int threshold, long rampUs, string named)
+    {
+        var settings = RunRequest.DefaultSettings with { Actuation = new Actuation("axis", new AxisActuation(drive, low, high, threshold, rampUs)) };
+        var refusal = Assert.Throws<RunSettingsException>(() => Make(new RunRequest { Key = TemporaryStudy.Key, Settings = settings }));
+        Assert.Contains(named, refusal.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void CaptureRun_NarrowIntervalByName_IsAllowed() =>
         Make(new RunRequest { Key = TemporaryStudy.Key, Settings = RunRequest.DefaultSettings with { IntervalMinUs = 100_000, IntervalMaxUs = 100_400 }, AllowNarrowInterval = true });

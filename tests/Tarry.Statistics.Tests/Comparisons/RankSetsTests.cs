@@ -85,4 +85,14 @@ public sealed class RankSetsTests
 
     [Fact]
     public void Of_OneCondition_IsFirst() => Assert.Equal([new(1, 1)], RankSets.Of([4], (ReadOnlySpan<double>)[1], 3));
+
+    // Mean 1 is told from mean 3 only; nothing compares 1 with 2.
+    [Fact]
+    public void Of_WhatIsTold_CountsTheToldOnly()
+    {
+        var differences = new MeanDifference?[3, 3];
+        differences[0, 2] = new MeanDifference(-2, 0.1, 12);
+        differences[1, 2] = new MeanDifference(-0.1, 0.1, 3);
+        Assert.Equal([new(1, 2), new(1, 3), new(2, 3)], RankSets.Of(RankSets.Told(differences)));
+    }
 }

@@ -134,4 +134,40 @@ public sealed class DependenceTests
 
         return values;
     }
+
+    // The plain statistic's tail is ruined by a rare late lump; on ranks it keeps its level.
+    [Fact]
+    public void LjungBoxOnRanks_OfIndependentTrialsWithALateLump_KeepsItsLevel()
+    {
+        var generator = new SeededGenerator(83);
+        var (plain, onRanks) = (0, 0);
+        const int repetitions = 600;
+        for (var repetition = 0; repetition < repetitions; repetition++)
+        {
+            var values = new double[600];
+            for (var i = 0; i < values.Length; i++)
+            {
+                values[i] = (2 * generator.NextDouble()) + (4.1 * generator.NextDouble()) + (generator.NextDouble() < 0.002 ? 40 : 0);
+            }
+
+            plain += LjungBox.Test(values).P < 0.001 ? 1 : 0;
+            onRanks += LjungBox.TestRanks(values).P < 0.001 ? 1 : 0;
+        }
+
+        Assert.True(plain > 6, $"the plain test rejected {plain} of {repetitions} at 0.001");
+        Assert.True(onRanks <= 6, $"the test on ranks rejected {onRanks} of {repetitions} at 0.001");
+    }
+
+    [Fact]
+    public void LjungBoxOnRanks_OfAnAutoregression_Tells()
+    {
+        var generator = new SeededGenerator(89);
+        var values = new double[600];
+        for (var i = 0; i < values.Length; i++)
+        {
+            values[i] = (i > 0 ? 0.4 * values[i - 1] : 0) + generator.NextNormal();
+        }
+
+        Assert.True(LjungBox.TestRanks(values).P < 1e-6);
+    }
 }

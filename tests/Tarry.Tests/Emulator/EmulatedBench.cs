@@ -53,6 +53,13 @@ internal sealed class EmulatedBench : IDisposable
         return stretches;
     }
 
+    /// <summary>Ends the emulator and reads what it counted.</summary>
+    public string Summary()
+    {
+        Stop();
+        return messages.Result;
+    }
+
     public void Dispose()
     {
         Stop();

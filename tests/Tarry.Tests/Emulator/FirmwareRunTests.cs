@@ -42,8 +42,12 @@ public class FirmwareRunTests
         var errors = Errors(session, bench.Truth());
         Assert.All(errors, error => Assert.InRange(error, -1, 1));
         Assert.Equal(Enumerable.Range(1, Trials).Select(number => (long)number), session.Trials.Select(trial => trial.Sequence));
-        Assert.DoesNotContain(session.Trials, trial => trial.Outcome == Outcome.Refused);
+
+        // A line garbled in the instant before the restart cannot be asked for again: it is refused by its number, not dropped.
         Assert.Equal(2, session.Record.Segments.Count);
+        Assert.All(
+            session.Trials.Where(trial => trial.Outcome == Outcome.Refused),
+            trial => Assert.InRange(trial.Sequence, session.Record.Segments[1].FirstSequence - 3, session.Record.Segments[1].FirstSequence - 1));
         Assert.Contains(session.Record.Events, text => text.Contains("restarted", StringComparison.Ordinal));
         Assert.Contains("The study is whole.", await ProgramRun.Done("check", folder["study"]));
     }
@@ -84,7 +88,7 @@ public class FirmwareRunTests
         Assert.True(fit.StandardUncertaintyPpm > 0);
     }
 
-    private static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
+    internal static async Task<SessionData> Run(TemporaryFolder folder, EmulatedBench bench, int trials, params string[] options)
     {
         await ProgramRun.Done("new", folder["study"], "--reference", "pad");
         await ProgramRun.Done("condition", folder["study"], "pad");
@@ -98,7 +102,7 @@ public class FirmwareRunTests
     {
         Assert.Equal(session.Record.Segments.Count, truth.Count);
         var errors = new List<double>();
-        foreach (var trial in session.Trials)
+        foreach (var trial in session.Trials.Where(trial => trial.Outcome != Outcome.Refused))
         {
             var press = trial.PressTicks!.Value;
             Assert.True(truth[trial.Segment].TryGetValue(press, out var injected), $"no press was made at tick {press} of segment {trial.Segment}");

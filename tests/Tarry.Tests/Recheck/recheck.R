@@ -19,6 +19,15 @@ sds <- tapply(used$ms, list(used$condition, used$sitting), sd)[conditions, sitti
 kept <- outer(conditions, sittings, function(c, s) !(paste(s, c, sep = ".") %in% out_of_pool))
 clean <- apply(kept, 1, all)
 
+# Degrees of freedom of a variance pooled over conditions that share sittings: mean squares of the two-way layout, by anova.
+shared_df <- function(values) {
+  C <- nrow(values); J <- ncol(values)
+  layout <- data.frame(y = as.vector(values), condition = factor(rep(seq_len(C), J)), sitting = factor(rep(seq_len(J), each = C)))
+  ms <- anova(lm(y ~ condition + sitting, layout))[["Mean Sq"]]
+  parts <- c(ms[2] / C, ms[3] * (1 - 1 / C))
+  min(max(sum(parts)^2 / sum(parts^2 / c(J - 1, (C - 1) * (J - 1))), J - 1), C * (J - 1))
+}
+
 # Each condition's variance of session values: moderated over the clean ones, its own for the others.
 moderate <- function(values) {
   variance <- apply(values, 1, var)
@@ -27,7 +36,7 @@ moderate <- function(values) {
   posterior <- variance
   posterior[clean] <- squeezed$var.post
   total <- df
-  total[clean] <- pmin(squeezed$df.prior + df[clean], sum(df[clean]))
+  total[clean] <- pmax(pmin(squeezed$df.prior + df[clean], sum(df[clean]), shared_df(values[clean, ])), df[clean])
   list(variance = posterior, df = total)
 }
 m <- moderate(means)

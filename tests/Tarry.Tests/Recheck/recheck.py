@@ -6,7 +6,7 @@ import sys
 import numpy as np
 from scipy import stats
 
-presses, used = {}, {}
+presses, pressed, used = {}, {}, {}
 with open(sys.argv[1], newline="") as file:
     for row in csv.DictReader(file):
         if row["excluded"] != "0" or row["outcome"] not in ("response", "missed"):
@@ -14,6 +14,7 @@ with open(sys.argv[1], newline="") as file:
         missed = row["outcome"] == "missed"
         ms = np.inf if missed else float(row["latency_us"]) / 1000
         presses.setdefault(row["condition"], []).append(ms)
+        pressed.setdefault(row["condition"], {}).setdefault(row["sitting"], []).append(ms)
         if not missed:
             used.setdefault(row["condition"], {}).setdefault(row["sitting"], []).append(ms)
 
@@ -25,7 +26,8 @@ for condition, all_presses in presses.items():
     rows.append((condition, "sd_ms.value", np.sqrt(np.mean([s.var(ddof=1) for s in sessions]))))
     for name, level in (("median_ms", 0.5), ("p05_ms", 0.05), ("p95_ms", 0.95)):
         rows.append((condition, name + ".value", np.quantile(x, level)))
-    rows.append((condition, "spread_ms.value", np.quantile(x, 0.95) - np.quantile(x, 0.05)))
+    rows.append((condition, "spread_ms.value", np.sqrt(np.mean([
+        (np.quantile(p, 0.95) - np.quantile(p, 0.05)) ** 2 for p in pressed[condition].values()]))))
     late = sum(int((s > np.quantile(x, 0.5) + 10).sum()) for s in sessions)
     n = sum(s.size for s in sessions)
     rows.append((condition, "late_share.value", late / n))

@@ -1,0 +1,50 @@
+using Tarry.Findings;
+
+namespace Tarry.Reports.Documents;
+
+/// <summary>What a method does, by which formula, after whom, and where its page is.</summary>
+/// <param name="Words">The formula in words.</param>
+/// <param name="Formula">The formula.</param>
+/// <param name="Source">Who published it.</param>
+/// <param name="Page">Its page in the source of Tarry.</param>
+internal sealed record MethodText(string Words, string Formula, string Source, string Page)
+{
+    private const string Means = "docs/methods/means-and-differences.md";
+    private const string Quantiles = "docs/methods/quantiles.md";
+    private const string Shares = "docs/methods/shares.md";
+    private const string Consistency = "docs/methods/consistency.md";
+    private const string Dependence = "docs/methods/dependence-and-drift.md";
+    private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
+    private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
+    private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
+    private const string ClopperPearson = "C. J. Clopper and E. S. Pearson, Biometrika 26 (1934)";
+
+    /// <summary>What formulas mean by the moderated variance.</summary>
+    public const string ModeratedVariance = "s² = (d₀s₀² + dv)/(d₀ + d), where v is a condition's own variance between its J sessions on d degrees of freedom, and s₀² and d₀ are estimated from all conditions that may be pooled; t has d₀ + d degrees of freedom, at most what conditions that share sittings leave. A condition that may not be pooled keeps its own. After " + Smyth + ". Page: " + Means + ".";
+
+    private const string Ranks = "ranks l = binom⁻¹(0.025; n, p) and u = binom⁻¹(0.975; n, p) + 1 of the n trials in order";
+
+    private static readonly Dictionary<string, MethodText> Known = new()
+    {
+        [MethodName.ModeratedSessionMeans] = new("The mean of the session means, with Student's t and the scatter between sessions, moderated towards what the conditions have in common.", "m ± t √(s²/J), s² the moderated variance of session means", Smyth, Means),
+        [MethodName.BatchMeansWithinSession] = new("The session is cut into 20 batches of trials in order, and the means of the batches give the error.", "m ± t(19) s/√20, s the standard deviation of the batch means", BatchMeans, Dependence),
+        [MethodName.WithinSessionPlusPooledScatter] = new("The error within the session, and with it the scatter between sessions that the other conditions show.", "m ± √(h² + t² s₀²), h the half-width within the session, s₀² as in the moderated variance", "the two above, combined; no published source", Means),
+        [MethodName.OrderStatisticsPlusSessionScatter] = new("Order statistics of all trials, each side widened by the scatter between sessions.", $"√(h² + t² s²/J) to either side, h from {Ranks}", $"{OrderStatistics}; the widening is Tarry's own, settled by the simulation on its page", Quantiles),
+        [MethodName.OrderStatisticsWithinSession] = new("Exact limits from the order of the trials, whatever their distribution.", Ranks, OrderStatistics, Quantiles),
+        [MethodName.ModeratedLogScale] = new("The logarithms of the session values, with Student's t and moderated variance.", "v exp(± t √(s²/J)), s² the moderated variance of the logarithms", Smyth, Consistency),
+        [MethodName.KurtosisWithinSession] = new("The standard error of a logarithm of a standard deviation, from the fourth moment.", "s exp(± 1.96 √((k − 1)/4n)), k the kurtosis", "large-sample theory of moments, from memory", Consistency),
+        [MethodName.ClopperPearsonJoinedWithRootRates] = new("The interval that holds both the exact limits over all trials and those of the square roots of the session rates with Student's t.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x) over all trials; y = √((x + 3/8)/n) of each session, (mean y ± t s/√J)²", $"{ClopperPearson}; F. J. Anscombe, Biometrika 35 (1948); the joining is Tarry's own, settled by the simulation on its page", Shares),
+        [MethodName.RootRatesOverSessions] = new("The square roots of the session rates, with Student's t.", "y = √((x + 3/8)/n) of each session, (mean y ± t s/√J)²", "F. J. Anscombe, Biometrika 35 (1948)", Shares),
+        [MethodName.ClopperPearsonOverAgreeingSessions] = new("Exact limits of a share over all trials, where session rates do not differ by more than chance.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shares),
+        [MethodName.ClopperPearsonWithinSession] = new("Exact limits of a share over the trials of the session.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shares),
+        [MethodName.ModeratedPaired] = new("The differences within sittings, with Student's t and moderated variance.", "mean d ± t √(s²/J), s² the moderated variance of differences averaged with the mean variance of all pairs, t on at most (C − 1)(J − 1) degrees of freedom for C conditions", $"{Smyth}; the average and the limit are Tarry's own, settled by simulation", "docs/decisions/0001-variance-of-paired-differences.md"),
+        [MethodName.ModeratedUnpaired] = new("The difference of two means of sessions from different sittings, their variances added.", "m₁ − m₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947)", Means),
+        [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+    };
+
+    /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
+    public bool IsModerated => Formula.Contains("moderated variance", StringComparison.Ordinal);
+
+    /// <summary>The text of a method by its name in findings; null where this version has none.</summary>
+    public static MethodText? Of(string method) => Known.GetValueOrDefault(method);
+}
