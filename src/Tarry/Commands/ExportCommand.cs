@@ -18,7 +18,7 @@ internal static class ExportCommand
             DefaultValueFactory = _ => "csv",
         };
         format.AcceptOnlyFromAmong("csv", "parquet", "datapackage");
-        var output = new Option<string?>("--out") { Description = "Folder to write to. If not given: csv goes to standard output, a data package to STUDY/package." };
+        var output = new Option<string?>("--out") { Description = "Folder to write to. If not given: csv goes to standard output, a data package to STUDY/package." }.MustNotBeEmpty();
         var licence = new Option<string?>("--licence") { Description = "Licence of a data package, by its SPDX identifier, such as CC-BY-4.0." };
         var version = new Option<string>("--package-version") { Description = "Version of the publication.", DefaultValueFactory = _ => FirstVersion };
         var seed = SeedOption.Create();

@@ -2,7 +2,7 @@
 # zsh completion for tarry. Take it in with: source <(tarry completions zsh)
 _tarry() {
     local -a offered
-    offered=("${(@f)$(tarry "[suggest:$CURSOR]" "$BUFFER" 2>/dev/null)}")
-    compadd -a offered || _files
+    offered=(${(f)"$(tarry "[suggest:$CURSOR]" "$BUFFER" 2>/dev/null)"})
+    if (( ${#offered} )); then compadd -a offered; else _files; fi
 }
 compdef _tarry tarry
