@@ -10,7 +10,8 @@ reference = next((m[row["condition"]] for row in h if row["is_reference"] == "1"
 def text(v, row, name):
     if not row[name + "_own_weight"]: return "%.3f (interval: see findings.json)" % statistics.fmean(v) if v else "no sitting with the reference"
     half = float(row[name + "_t"]) * math.sqrt((float(row[name + "_shared_variance_ms2"]) + float(row[name + "_own_weight"]) * (statistics.variance(v) if len(v) > 1 else 0)) / len(v))
-    return "%.3f (%.3f to %.3f)" % (statistics.fmean(v), statistics.fmean(v) - half, statistics.fmean(v) + half)
+    digits = min(3, max(0, 1 - math.floor(math.log10(2 * half)))) if half else 3
+    return ("{0:{3}} ({1:{3}} to {2:{3}})".format(statistics.fmean(v), statistics.fmean(v) - half, statistics.fmean(v) + half, ("+" if name == "difference" else "") + ".%df" % digits)).replace("-", "\u2212")
 for row in sorted(h, key=lambda row: statistics.fmean(m[row["condition"]].values())):
     own = m[row["condition"]]; difference = [own[s] - reference[s] for s in own if s in reference]
     print(row["condition"], text(list(own.values()), row, "mean"), "is the reference" if row["is_reference"] == "1" else text(difference, row, "difference"), len(own), sum(map(len, x[row["condition"]].values())), sep=" | ")

@@ -14,6 +14,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Shares = "docs/methods/shares.md";
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
+    private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -39,6 +40,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.ClopperPearsonWithinSession] = new("Exact limits of a share over the trials of the session.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shares),
         [MethodName.ModeratedPaired] = new("The differences within sittings, with Student's t and moderated variance.", "mean d ± t √(s²/J), s² the moderated variance of differences averaged with the mean variance of all pairs, t on at most (C − 1)(J − 1) degrees of freedom for C conditions", $"{Smyth}; the average and the limit are Tarry's own, settled by simulation", "docs/decisions/0001-variance-of-paired-differences.md"),
         [MethodName.ModeratedUnpaired] = new("The difference of two means of sessions from different sittings, their variances added.", "m₁ − m₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947)", Means),
+        [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
+        [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
     };
 

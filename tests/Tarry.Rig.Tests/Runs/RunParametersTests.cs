@@ -13,11 +13,11 @@ public sealed class RunParametersTests : IDisposable
     [Theory]
     [InlineData("edge", 100_000, 149_999, 20_000, 60_000, 10_000, "50 ms")]
     [InlineData("edge", 120_000, 70_000, 20_000, 60_000, 10_000, "50 ms")]
-    [InlineData("edge", 1_000, 70_000, 20_000, 60_000, 10_000, "imin")]
-    [InlineData("edge", 70_000, 60_000_001, 20_000, 60_000, 10_000, "imax")]
+    [InlineData("edge", 1_000, 70_000, 20_000, 60_000, 10_000, "shortest press interval")]
+    [InlineData("edge", 70_000, 60_000_001, 20_000, 60_000, 10_000, "longest press interval")]
     [InlineData("edge", 70_000, 120_000, 50, 60_000, 10_000, "hold")]
-    [InlineData("edge", 70_000, 120_000, 20_000, 30_000_001, 10_000, "tout")]
-    [InlineData("edge", 70_000, 120_000, 20_000, 60_000, -1, "rear")]
+    [InlineData("edge", 70_000, 120_000, 20_000, 30_000_001, 10_000, "time-out")]
+    [InlineData("edge", 70_000, 120_000, 20_000, 60_000, -1, "re-arm time")]
     [InlineData("sound", 70_000, 120_000, 20_000, 60_000, 10_000, "sound")]
     public void CaptureRun_SettingsThatCannotBe_AreRefusedByName(string response, long minimum, long maximum, long hold, long timeOut, long rearm, string named)
     {
