@@ -36,17 +36,20 @@ internal sealed class EmulatedBench : IDisposable
     public IReadOnlyList<Dictionary<long, InjectedTruth>> Truth()
     {
         Stop();
-        var stretches = new List<Dictionary<long, InjectedTruth>> { new() };
-        var last = 0L;
+        // Between two restarts the machine's cycles and the rig's ticks advance together.
+        const long longestOffsetChange = 1_000_000;
+        var stretches = new List<Dictionary<long, InjectedTruth>>();
+        long? offset = null;
         foreach (var cells in File.ReadLines(truth).Skip(1).Select(line => line.Split(',')))
         {
             var press = long.Parse(cells[3], CultureInfo.InvariantCulture);
-            if (press < last)
+            var ahead = long.Parse(cells[0], CultureInfo.InvariantCulture) - press;
+            if (offset is not { } before || Math.Abs(ahead - before) > longestOffsetChange)
             {
                 stretches.Add(new());
             }
 
-            last = press;
+            offset = ahead;
             stretches[^1][press] = new InjectedTruth(cells[1].Length == 0 ? null : double.Parse(cells[1], CultureInfo.InvariantCulture), cells[2]);
         }
 
