@@ -17,6 +17,9 @@ internal static class ScaleEstimate
     private const double LowLevel = 0.05;
     private const double HighLevel = 0.95;
 
+    // At the size of a session the usual type 7 draws both quantiles inwards by a good part of the interval.
+    private const QuantileType MedianUnbiased = QuantileType.MedianPosition;
+
     /// <summary>The logarithm of a session's standard deviation; null where it has none.</summary>
     public static double? LogStandardDeviation(SessionSample session) =>
         session.Latencies.Count >= 2 ? LogOf(Moments.StandardDeviation(session.Latencies.InOrder)) : null;
@@ -126,8 +129,8 @@ internal static class ScaleEstimate
             : outcome;
 
     private static double? SpreadOf(Sample latencies) =>
-        SampleQuantile.Of(latencies.Sorted, HighLevel, latencies.Missed) is { } high
-            ? high - SampleQuantile.Of(latencies.Sorted, LowLevel, latencies.Missed)!.Value
+        SampleQuantile.Of(latencies.Sorted, HighLevel, latencies.Missed, MedianUnbiased) is { } high
+            ? high - SampleQuantile.Of(latencies.Sorted, LowLevel, latencies.Missed, MedianUnbiased)!.Value
             : null;
 
     private static double? LogOf(double value) => value > 0 ? Math.Log(value) : null;

@@ -10,7 +10,8 @@ namespace Tarry.Findings.Conditions;
 /// <remarks>
 /// Empirical Bayes on sample variances: G. K. Smyth, "Linear models and empirical Bayes methods for assessing differential
 /// expression in microarray experiments", Stat. Appl. Genet. Mol. Biol. 3(1), 2004. Conditions with a session whose
-/// caution undoes an assumption keep their own variance and do not enter the prior. Conditions that share sittings share what
+/// caution undoes an assumption keep their own variance and do not enter the prior. Each moderated variance is averaged with
+/// the mean of all, as with pairs of conditions (docs/decisions/0001). Conditions that share sittings share what
 /// these do to them, so the degrees of freedom are those of <see cref="SharedSittings"/> at most.
 /// </remarks>
 internal sealed class SessionScatter
@@ -31,12 +32,15 @@ internal sealed class SessionScatter
         {
             var moderated = ModeratedVariance.Squeeze(pooled.Select(entry => Variance(entry.Value.Sessions)).ToArray(), degreesOfFreedom);
             PooledVariance = moderated.PriorVariance;
+            var mean = pooled.Select(entry => Variance(entry.Value.Sessions)).Where(variance => variance > 0).Average();
             PooledDegreesOfFreedom = SharedSittings.DegreesOfFreedom([.. pooled.Select(entry => entry.Value.Sessions)]);
             for (var i = 0; i < pooled.Count; i++)
             {
                 var own = pooled[i].Value.Sessions;
                 var known = Math.Max(Math.Min(moderated.TotalDegreesOfFreedom[i], PooledDegreesOfFreedom), degreesOfFreedom[i]);
-                var moderation = ModeratedScatter.TowardsPrior(degreesOfFreedom[i], moderated.PriorDegreesOfFreedom, moderated.PriorVariance, known);
+                var moderation = ModeratedScatter
+                    .TowardsPrior(degreesOfFreedom[i], moderated.PriorDegreesOfFreedom, moderated.PriorVariance, known)
+                    .AveragedWith(mean);
                 byCondition[pooled[i].Key] = (moderation.Variance(Variance(own)), moderation);
             }
         }

@@ -21,7 +21,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string ClopperPearson = "C. J. Clopper and E. S. Pearson, Biometrika 26 (1934)";
 
     /// <summary>What formulas mean by the moderated variance.</summary>
-    public const string ModeratedVariance = "s² = (d₀s₀² + dv)/(d₀ + d), where v is a condition's own variance between its J sessions on d degrees of freedom, and s₀² and d₀ are estimated from all conditions that may be pooled; t has d₀ + d degrees of freedom, at most what conditions that share sittings leave. A condition that may not be pooled keeps its own. After " + Smyth + ". Page: " + Means + ".";
+    public const string ModeratedVariance = "s² = (d₀s₀² + dv)/(d₀ + d), where v is a condition's own variance between its J sessions on d degrees of freedom, and s₀² and d₀ are estimated from all conditions that may be pooled, and the result is averaged with the mean of their variances; t has d₀ + d degrees of freedom, at most what conditions that share sittings leave. A condition that may not be pooled keeps its own. After " + Smyth + ". Page: " + Means + ".";
 
     private const string Ranks = "ranks l = binom⁻¹(0.025; n, p) and u = binom⁻¹(0.975; n, p) + 1 of the n trials in order";
 

@@ -28,13 +28,13 @@ shared_df <- function(values) {
   min(max(sum(parts)^2 / sum(parts^2 / c(J - 1, (C - 1) * (J - 1))), J - 1), C * (J - 1))
 }
 
-# Each condition's variance of session values: moderated over the clean ones, its own for the others.
+# Each condition's variance of session values: moderated over the clean ones and averaged with their mean, its own for the others.
 moderate <- function(values) {
   variance <- apply(values, 1, var)
   df <- rep(ncol(values) - 1, nrow(values))
   squeezed <- squeezeVar(variance[clean], df = df[clean])
   posterior <- variance
-  posterior[clean] <- squeezed$var.post
+  posterior[clean] <- (squeezed$var.post + mean(variance[clean])) / 2
   total <- df
   total[clean] <- pmax(pmin(squeezed$df.prior + df[clean], sum(df[clean]), shared_df(values[clean, ])), df[clean])
   list(variance = posterior, df = total)

@@ -27,7 +27,7 @@ for condition, all_presses in presses.items():
     for name, level in (("median_ms", 0.5), ("p05_ms", 0.05), ("p95_ms", 0.95)):
         rows.append((condition, name + ".value", np.quantile(x, level)))
     rows.append((condition, "spread_ms.value", np.sqrt(np.mean([
-        (np.quantile(p, 0.95) - np.quantile(p, 0.05)) ** 2 for p in pressed[condition].values()]))))
+        (np.quantile(p, 0.95, method="median_unbiased") - np.quantile(p, 0.05, method="median_unbiased")) ** 2 for p in pressed[condition].values()]))))
     late = sum(int((s > np.quantile(x, 0.5) + 10).sum()) for s in sessions)
     n = sum(s.size for s in sessions)
     rows.append((condition, "late_share.value", late / n))
