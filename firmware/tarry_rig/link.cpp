@@ -26,6 +26,7 @@ uint8_t last_n;
 uint32_t next_to_send = 1;
 uint32_t resend_from;
 uint8_t resend_left;
+bool repeat_newest;
 
 bool room() { return serial_room() > frame_limit; }
 void send(const FrameWriter &frame) { serial_write(frame.text(), frame.length()); }
@@ -71,6 +72,7 @@ void begin_run(const Command &command, bool repeated) {
     } else {
         accept(command);
         resend_left = 0;
+        repeat_newest = false;
         next_to_send = parameters[Parameter::firs];
         run_begin(parameters);
     }
@@ -142,6 +144,13 @@ void report() {
     while (next_to_send - 1 != run_trials().last() && room()) {
         send(trial_frame(boot, next_to_send, run_trials().at(next_to_send)));
         next_to_send++;
+        repeat_newest = true;
+    }
+    // Where nothing newer waits the trial is said twice: a line that is garbled in the instant before a restart could
+    // not be asked for any more.
+    if (repeat_newest && next_to_send - 1 == run_trials().last() && room()) {
+        send(trial_frame(boot, next_to_send - 1, run_trials().at(next_to_send - 1)));
+        repeat_newest = false;
     }
     if (run_ending() && resend_left == 0 && next_to_send - 1 == run_trials().last() && room()) {
         send(run_over_frame(boot, run_counts(), run_ending()));

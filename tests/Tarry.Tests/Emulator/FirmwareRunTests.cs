@@ -43,11 +43,8 @@ public class FirmwareRunTests
         Assert.All(errors, error => Assert.InRange(error, -1, 1));
         Assert.Equal(Enumerable.Range(1, Trials).Select(number => (long)number), session.Trials.Select(trial => trial.Sequence));
 
-        // A line garbled in the instant before the restart cannot be asked for again: it is refused by its number, not dropped.
+        Assert.DoesNotContain(session.Trials, trial => trial.Outcome == Outcome.Refused);
         Assert.Equal(2, session.Record.Segments.Count);
-        Assert.All(
-            session.Trials.Where(trial => trial.Outcome == Outcome.Refused),
-            trial => Assert.InRange(trial.Sequence, session.Record.Segments[1].FirstSequence - 3, session.Record.Segments[1].FirstSequence - 1));
         Assert.Contains(session.Record.Events, text => text.Contains("restarted", StringComparison.Ordinal));
         Assert.Contains("The study is whole.", await ProgramRun.Done("check", folder["study"]));
     }
@@ -102,7 +99,7 @@ public class FirmwareRunTests
     {
         Assert.Equal(session.Record.Segments.Count, truth.Count);
         var errors = new List<double>();
-        foreach (var trial in session.Trials.Where(trial => trial.Outcome != Outcome.Refused))
+        foreach (var trial in session.Trials)
         {
             var press = trial.PressTicks!.Value;
             Assert.True(truth[trial.Segment].TryGetValue(press, out var injected), $"no press was made at tick {press} of segment {trial.Segment}");
