@@ -1,6 +1,7 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.Factors;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
@@ -75,6 +76,7 @@ public static class StudyAnalysis
             Conditions = found,
             Comparisons = comparisons,
             Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, evidence),
+            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons),
             Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }
@@ -127,21 +129,10 @@ public static class StudyAnalysis
 
             if (comparison.B == id && comparison.A == reference)
             {
-                return Reversed(comparison.Difference);
+                return comparison.Swapped().Difference;
             }
         }
 
         return new NotEnough<LatencyDifference>(0, 1, "sessions of a reference condition");
     }
-
-    private static EstimateOutcome<LatencyDifference> Reversed(EstimateOutcome<LatencyDifference> difference) =>
-        difference is Estimate<LatencyDifference> estimate
-            ? estimate with
-            {
-                Value = Negative(estimate.Value),
-                Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)),
-            }
-            : difference;
-
-    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

@@ -41,4 +41,18 @@ public sealed record ComparisonFinding
 
     /// <summary>How the variance of within-sitting differences was moderated; null where the pair shares fewer than two sittings.</summary>
     public ModeratedScatter? Scatter { get; init; }
+
+    /// <summary>The same pair seen from the other side: b against a.</summary>
+    public ComparisonFinding Swapped() => this with
+    {
+        A = B,
+        B = A,
+        Difference = Difference is Estimate<LatencyDifference> estimate
+            ? estimate with { Value = Negative(estimate.Value), Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)) }
+            : Difference,
+        Budget = Budget is { } budget ? budget with { Correction = Negative(budget.Correction) } : null,
+        Verdict = VerdictWording.Reversed(Verdict),
+    };
+
+    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

@@ -19,7 +19,7 @@ public sealed record FactorContrast
 
     /// <summary>
     /// The condition with the level less the one with the baseline: positive where the level makes it slower. Its probability is
-    /// adjusted within <see cref="FactorFinding.Tests"/>, not over all pairs of the study.
+    /// adjusted within the family of <see cref="FactorFinding.Tests"/>, not over all pairs of the study.
     /// </summary>
     public required ComparisonFinding Comparison { get; init; }
 }

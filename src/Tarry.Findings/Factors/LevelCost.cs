@@ -3,7 +3,10 @@ using Tarry.Metrology;
 
 namespace Tarry.Findings.Factors;
 
-/// <summary>What a level costs against a baseline over all devices that were measured with both: the mean of the differences within devices.</summary>
+/// <summary>
+/// What a level costs against a baseline over all settings of the other factors (mostly: all devices) that were measured with
+/// both: the mean of the differences within settings.
+/// </summary>
 public sealed record LevelCost
 {
     /// <summary>The factor.</summary>
@@ -16,8 +19,8 @@ public sealed record LevelCost
     public required string Baseline { get; init; }
 
     /// <summary>
-    /// The mean cost over the devices: positive where the level makes them slower. Where the devices differ the devices are the
-    /// unit, and the interval is of another device like these.
+    /// The mean cost over the settings: positive where the level makes them slower. Where the settings differ they are the unit,
+    /// and the interval is of another one like these.
     /// </summary>
     public required EstimateOutcome<LatencyDifference> Cost { get; init; }
 
@@ -27,7 +30,7 @@ public sealed record LevelCost
     /// <summary>The smallest cost that matters, in milliseconds.</summary>
     public required double MarginMs { get; init; }
 
-    /// <summary>What can be said of the level against its baseline; null where the devices differ, so that no one cost holds for them.</summary>
+    /// <summary>What can be said of the level against its baseline; null where the settings differ, so that no one cost holds for them.</summary>
     public required Verdict? Verdict { get; init; }
 
     /// <summary>The cost that this design tells with 80 % power at the 5 % level; null where it is not tested.</summary>
@@ -42,9 +45,9 @@ public sealed record LevelCost
     /// <summary>The degrees of freedom of that error; null where there is none.</summary>
     public double? DegreesOfFreedom { get; init; }
 
-    /// <summary>Whether the devices agree in the cost; null with one device.</summary>
-    public required DeviceAgreement? Agreement { get; init; }
+    /// <summary>Whether the settings agree in the cost; null with one.</summary>
+    public required CostAgreement? Agreement { get; init; }
 
-    /// <summary>The contrasts that it rests on, one or more a device.</summary>
+    /// <summary>The contrasts that it rests on, one or more a setting.</summary>
     public required IReadOnlyList<FactorContrast> Contrasts { get; init; }
 }

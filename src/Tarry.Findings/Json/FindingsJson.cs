@@ -57,6 +57,7 @@ public static class FindingsJson
         }
 
         json.WriteEndArray();
+        FactorsJson.Write(json, document.Factors);
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
@@ -180,7 +181,12 @@ public static class FindingsJson
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
         json.WriteNumberOrNull("minimum_detectable_ms", comparison.MinimumDetectable?.Milliseconds);
-        if (comparison.Needed is { } needed)
+        WriteNeeded(json, comparison.Needed);
+    }
+
+    internal static void WriteNeeded(Utf8JsonWriter json, Needed? design)
+    {
+        if (design is { } needed)
         {
             json.WriteStartObject("needed");
             json.WriteNumber("sittings", needed.Sittings);
