@@ -57,8 +57,9 @@ public static class StudyAnalysis
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
         var budgets = new ConditionBudgets(samples, calibrations ?? new Dictionary<string, RigCalibration>(), findings.Means);
+        var grounds = new VerdictGrounds(diagnoses);
         var comparisons = PairFindings.Findings(evidence, file.MarginMs)
-            .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
+            .Zip(evidence, (comparison, of) => grounds.Checked(comparison, of) with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
             .ToList();
 
         var found = present
@@ -75,8 +76,8 @@ public static class StudyAnalysis
             Counts = found.Aggregate(new SessionCounts(0, 0, 0, refusedWithoutSession, 0), (sum, condition) => sum + condition.Counts),
             Conditions = found,
             Comparisons = comparisons,
-            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, evidence),
-            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons),
+            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, [.. evidence.Select(pair => grounds.Undoing(pair).Count > 0 ? pair with { Difference = null } : pair)]),
+            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons, grounds),
             Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }

@@ -19,7 +19,7 @@ internal static class PairFindings
     public static IReadOnlyList<ComparisonFinding> Findings(IReadOnlyList<PairEvidence> evidence, double marginMs)
     {
         var tested = evidence.Where(pair => pair.Difference is not null).ToList();
-        var adjusted = new Queue<double>(HolmAdjustment.Adjust(tested.Select(pair => pair.Difference!.Value.TwoSidedP).ToArray()));
+        var adjusted = new Queue<double>(HolmAdjustment.Adjust(tested.Select(pair => pair.Guarded!.Value.TwoSidedP).ToArray()));
         return [.. evidence.Select(pair => pair.Difference is { } difference
             ? Tested(pair, difference, adjusted.Dequeue(), tested.Count, marginMs)
             : Untested(pair, marginMs))];

@@ -105,7 +105,7 @@ internal sealed record CommonCost
         public Setting(IReadOnlyList<FactorPair> contrasts)
         {
             Cost = contrasts.Average(pair => pair.LevelIsA ? pair.Evidence.Difference!.Value.Difference : -pair.Evidence.Difference!.Value.Difference);
-            ErrorVariance = contrasts.Average(pair => Math.Pow(pair.Evidence.Difference!.Value.StandardError, 2));
+            ErrorVariance = contrasts.Average(pair => Math.Pow(pair.Evidence.Guarded!.Value.StandardError, 2));
             DegreesOfFreedom = contrasts.Min(pair => pair.Evidence.Difference!.Value.DegreesOfFreedom);
             SittingVariance = contrasts.Average(pair => pair.Evidence.SittingVariance);
             Sittings = contrasts.SelectMany(pair => pair.Differences)

@@ -19,17 +19,19 @@ internal static class FactorFindings
     /// <param name="reference">The reference condition's id.</param>
     /// <param name="evidence">What is known of every pair.</param>
     /// <param name="comparisons">What the study says of every pair, in the same order.</param>
+    /// <param name="grounds">What refuses a verdict.</param>
     public static IReadOnlyList<FactorFinding> Of(
         IReadOnlyList<ConditionEntry> conditions,
         string? reference,
         IReadOnlyList<PairEvidence> evidence,
-        IReadOnlyList<ComparisonFinding> comparisons)
+        IReadOnlyList<ComparisonFinding> comparisons,
+        VerdictGrounds grounds)
     {
         var factors = FactorPair.Of(conditions, reference, evidence, comparisons)
             .GroupBy(pair => pair.Factor, StringComparer.Ordinal)
             .OrderBy(factor => Place(factor.Key))
             .ThenBy(factor => factor.Key, StringComparer.Ordinal)
-            .Select(factor => new Family(factor.Key, [.. factor]))
+            .Select(factor => new Family(factor.Key, [.. factor], grounds))
             .ToList();
         var families = Math.Max(1, factors.Count(factor => factor.Tests > 0));
         return [.. factors.Select(factor => factor.Findings(families))];
@@ -41,18 +43,20 @@ internal static class FactorFindings
     private sealed class Family
     {
         private readonly string factor;
+        private readonly VerdictGrounds grounds;
         private readonly List<FactorPair> pairs;
         private readonly List<Level> levels;
         private readonly double[] probabilities;
 
-        public Family(string factor, List<FactorPair> pairs)
+        public Family(string factor, List<FactorPair> pairs, VerdictGrounds grounds)
         {
             this.factor = factor;
+            this.grounds = grounds;
             this.pairs = pairs;
-            levels = [.. pairs.GroupBy(pair => (pair.Level, pair.Baseline)).Select(group => new Level([.. group]))];
+            levels = [.. pairs.GroupBy(pair => (pair.Level, pair.Baseline)).Select(group => new Level([.. group], grounds))];
             probabilities =
             [
-                .. pairs.Where(IsTested).Select(pair => pair.Evidence.Difference!.Value.TwoSidedP),
+                .. pairs.Where(IsTested).Select(pair => pair.Evidence.Guarded!.Value.TwoSidedP),
                 .. levels.Select(level => level.Common).OfType<CommonCost>().Where(common => !common.Agreement.Differ).Select(common => common.Pooled.TwoSidedP),
             ];
         }
@@ -81,21 +85,21 @@ internal static class FactorFindings
 
         private static bool IsTested(FactorPair pair) => pair.Evidence.Difference is not null;
 
-        private static FactorContrast Contrast(FactorPair pair, double? adjustedP, int tests) => new()
+        private FactorContrast Contrast(FactorPair pair, double? adjustedP, int tests) => new()
         {
             Factor = pair.Factor,
             Level = pair.Level,
             Baseline = pair.Baseline,
             Shared = pair.Shared,
-            Comparison = adjustedP is { } p ? PairFindings.Judged(pair.Comparison, pair.Evidence, p, tests) : pair.Comparison,
+            Comparison = adjustedP is { } p ? grounds.Checked(PairFindings.Judged(pair.Comparison, pair.Evidence, p, tests), pair.Evidence) : pair.Comparison,
         };
 
         private sealed class Level
         {
-            public Level(List<FactorPair> pairs)
+            public Level(List<FactorPair> pairs, VerdictGrounds grounds)
             {
                 Pairs = pairs;
-                var settings = pairs.Where(IsTested)
+                var settings = pairs.Where(pair => IsTested(pair) && grounds.Undoing(pair.Evidence).Count == 0)
                     .GroupBy(pair => pair.Setting, StringComparer.Ordinal)
                     .Select(setting => (IReadOnlyList<FactorPair>)[.. setting])
                     .ToList();

@@ -10,7 +10,7 @@ internal static class LevelCosts
 {
     public static LevelCost Of(FactorPair first, IReadOnlyList<FactorContrast> contrasts, CommonCost? common, double? adjustedP, int tests)
     {
-        var tested = contrasts.Where(contrast => contrast.Comparison.StandardErrorMs is not null).ToList();
+        var tested = contrasts.Where(contrast => contrast.Comparison is { StandardErrorMs: not null, IsRefused: false }).ToList();
         if (common is null)
         {
             return OfOne(first, contrasts, (tested.Count > 0 ? tested : contrasts)[0].Comparison);

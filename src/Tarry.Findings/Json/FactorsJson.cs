@@ -1,3 +1,5 @@
+using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Factors;
@@ -5,10 +7,10 @@ using Tarry.Findings.Factors;
 namespace Tarry.Findings.Json;
 
 /// <summary>What factors do, as JSON.</summary>
-internal static class FactorsJson
+public static class FactorsJson
 {
     /// <summary>Writes the property <c>factors</c>; nothing where the document has none.</summary>
-    public static void Write(Utf8JsonWriter json, IReadOnlyList<FactorFinding>? factors)
+    internal static void Write(Utf8JsonWriter json, IReadOnlyList<FactorFinding>? factors)
     {
         if (factors is null)
         {
@@ -24,8 +26,25 @@ internal static class FactorsJson
         json.WriteEndArray();
     }
 
-    /// <summary>One factor.</summary>
-    public static void Write(Utf8JsonWriter json, FactorFinding factor)
+    /// <summary>One factor alone, as it stands in the findings: indented, with line feeds, ending in one.</summary>
+    public static string Write(FactorFinding factor)
+    {
+        ArgumentNullException.ThrowIfNull(factor);
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions
+        {
+            Indented = true,
+            NewLine = "\n",
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }))
+        {
+            Write(json, factor);
+        }
+
+        return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+    }
+
+    private static void Write(Utf8JsonWriter json, FactorFinding factor)
     {
         json.WriteStartObject();
         json.WriteString("factor", factor.Factor);

@@ -5,7 +5,7 @@ using Tarry.Metrology;
 namespace Tarry.Reports.Wording;
 
 /// <summary>Pairs of conditions, looked at from either side.</summary>
-internal static class ComparisonView
+public static class ComparisonView
 {
     /// <summary>The pair as <paramref name="first"/> against <paramref name="second"/>, or null where the document does not hold it.</summary>
     public static ComparisonFinding? Find(FindingsDocument document, string first, string second)
