@@ -15,6 +15,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string Factors = "docs/methods/factors.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -43,6 +44,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.CommonCostOverSettings] = new("The mean of the settings' differences within sittings; what a sitting does to all settings alike is seen once a sitting.", "mean c ± t √(V/K + e), V the mean variance of a setting's difference over its sittings, K settings, e what their common sittings add; t on J + 1 degrees of freedom at most", "Tarry's own, settled by the simulation on its page", Factors),
+        [MethodName.CostOverDifferingSettings] = new("The mean of the settings' differences, with the settings as the unit, because they do not agree.", "mean c ± t(K − 1) s/√K, s the standard deviation of the costs of K settings", "Student's t, from memory", Factors),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>

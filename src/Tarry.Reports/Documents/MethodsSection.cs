@@ -24,6 +24,7 @@ internal static class MethodsSection
         Describe(list, used, "Late share", "The share of responses later than the limit that stands beside it.", document, condition => condition.LateShare);
         Describe(list, used, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));
+        used.UnionWith((document.Factors ?? []).SelectMany(factor => factor.Costs).Select(cost => cost.Cost).OfType<Estimate<LatencyDifference>>().Select(cost => cost.Method));
         if (document.Comparisons.Count > 0)
         {
             Verdicts(list);

@@ -6,12 +6,15 @@ namespace Tarry.Reports.Pictures;
 /// <summary>Every figure of a study in every theme, for those who show it elsewhere.</summary>
 public static class FigureSet
 {
+    private const string LayerCost = "layer-cost";
+
     private static readonly (string Name, Func<FindingsDocument, FigureStyle, string> Draw)[] Figures =
     [
         ("standing", StandingFigure.Draw),
         ("ridge", RidgeFigure.Draw),
         ("ladder", LadderFigure.Draw),
         ("sessions", SessionsFigure.Draw),
+        (LayerCost, LayerCostFigure.Draw),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
@@ -28,7 +31,7 @@ public static class FigureSet
         ArgumentNullException.ThrowIfNull(document);
         return document.Conditions.Count == 0
             ? []
-            : [.. Figures.SelectMany(figure => Themes.Select(theme => new FigureDrawing(
+            : [.. Figures.Where(figure => figure.Name != LayerCost || LayerCostFigure.HasRows(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
                 $"{figure.Name}-{theme.Name}",
                 figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
                 theme.Theme)))];
