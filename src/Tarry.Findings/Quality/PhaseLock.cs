@@ -105,11 +105,18 @@ internal readonly record struct PhaseLock(double PeriodMs, double ResultantLengt
             first++;
         }
 
-        var fine = Resultants(near, (LowestHz / 1000) + ((first - 1) * step), step / 16, 33);
-        var place = Array.IndexOf(fine, fine.Max());
-        var frequency = (LowestHz / 1000) + ((first - 1) * step) + (place * step / 16);
-        var p = Math.Min(1, count * Math.Exp(-near.Length * Math.Pow(fine[place] - OfFreeIntervals, 2)));
-        return new PhaseLock(1 / frequency, Math.Sqrt(fine[place]), p);
+        var (frequency, length) = ((LowestHz / 1000) + (first * step), lengths[first]);
+        for (var zoom = 0; zoom < 2; zoom++)
+        {
+            var from = frequency - step;
+            step /= 16;
+            var fine = Resultants(near, from, step, 33);
+            var place = Array.IndexOf(fine, fine.Max());
+            (frequency, length) = (from + (place * step), fine[place]);
+        }
+
+        var p = Math.Min(1, count * Math.Exp(-near.Length * Math.Pow(length - OfFreeIntervals, 2)));
+        return new PhaseLock(1 / frequency, Math.Sqrt(length), p);
     }
 
     // Each frequency turns every interval on by the same angle, so that no sine is taken twice.

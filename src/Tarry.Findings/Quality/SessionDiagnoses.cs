@@ -13,6 +13,7 @@ namespace Tarry.Findings.Quality;
 internal static class SessionDiagnoses
 {
     private const double Level = 0.005;
+    private const double ChangeLevel = 0.01;
     private const double PlainlyFewer = 0.8;
     private const double LeastResultant = 0.1;
     private const int FewestTrials = 100;
@@ -25,7 +26,7 @@ internal static class SessionDiagnoses
         var tested = sessions.Where(session => session.Latencies.Count >= FewestTrials && Varies(session)).ToList();
         var dependence = HolmAdjustment.Adjust(tested.Select(DependenceP).ToArray());
         var changes = tested.Select(session => RankCusum.Test(session.Latencies.InOrder)).ToList();
-        var change = HolmAdjustment.Adjust(changes.Select(test => test.P).ToArray());
+        var change = HolmAdjustment.Adjust(tested.Zip(changes, (session, test) => ChangeP(session, test.P)).ToArray());
         var locks = sessions.Select(session => PhaseLock.Of(session.PressTimesMs, nominalReportHz(session.Key.Condition))).ToList();
         var locked = new Queue<double>(HolmAdjustment.Adjust(locks.OfType<PhaseLock>().Select(found => found.P).ToArray()));
 
@@ -33,7 +34,7 @@ internal static class SessionDiagnoses
         {
             var cautions = new List<Caution>();
             var index = tested.IndexOf(session);
-            if (index >= 0 && change[index] < Level)
+            if (index >= 0 && change[index] < ChangeLevel)
             {
                 cautions.Add(ChangeInSession.Describe(session, changes[index].Index));
             }
@@ -60,6 +61,11 @@ internal static class SessionDiagnoses
             return new SessionDiagnosis(session, cautions);
         }).ToList();
     }
+
+    // A level that changes anywhere, or one that is approached from the beginning on.
+    private static double ChangeP(SessionSample session, double anywhere) => session.Latencies.Count < WarmUpTest.SmallestCount
+        ? anywhere
+        : Math.Min(1, 2 * Math.Min(anywhere, WarmUpTest.Of(session.Latencies.InOrder).P));
 
     private static double DependenceP(SessionSample session)
     {

@@ -1,3 +1,5 @@
+using Tarry.Findings.Quality;
+
 namespace Tarry.Findings.Tests.Simulation;
 
 /// <summary>The designs whose error rates are known: named, so that a test, a soak run and the page of a method mean the same.</summary>
@@ -39,6 +41,35 @@ internal static class SimulatedDesigns
         ["8 conditions, 4 sittings, 150 trials"] = Mixed(8, 4, 150),
     };
 
+    /// <summary>Faults, and the cautions that name them.</summary>
+    public static IReadOnlyDictionary<string, (SimulatedCondition Fault, CautionKind[] Kinds)> Faults { get; } = new Dictionary<string, (SimulatedCondition, CautionKind[])>
+    {
+        ["warm-up of 0.5 ms, time constant a fifth of the session"] = (Suspect with { Along = WarmUp(0.5) }, Changes),
+        ["warm-up of 1 ms, time constant a fifth of the session"] = (Suspect with { Along = WarmUp(1) }, Changes),
+        ["warm-up of 2 ms, time constant a fifth of the session"] = (Suspect with { Along = WarmUp(2) }, Changes),
+        ["warm-up of 1 ms, 1 ms report interval"] = (Suspect with { Along = WarmUp(1), ReportMs = 1 }, Changes),
+        ["step of 0.4 ms at 40 %"] = (Suspect with { Along = Step(0.4) }, Changes),
+        ["step of 0.8 ms at 40 %"] = (Suspect with { Along = Step(0.8) }, Changes),
+        ["step of 1.2 ms at 40 %"] = (Suspect with { Along = Step(1.2) }, Changes),
+        ["presses locked to 8 ms, rate stated"] = (Suspect with { Presses = SimulatedPresses.Locked, NominalReportHz = 125 }, [CautionKind.PhaseLocked]),
+        ["presses locked to 8 ms, rate not stated"] = (Suspect with { Presses = SimulatedPresses.Locked }, [CautionKind.PhaseLocked]),
+        ["presses every 100 ms +- 2 ms"] = (Suspect with { Presses = SimulatedPresses.Lattice }, [CautionKind.PressLattice]),
+        ["loss of 1 %"] = (Suspect with { MissedShare = 0.01 }, [CautionKind.LossFavours]),
+    };
+
+    /// <summary>Layers that cost something or nothing.</summary>
+    public static IReadOnlyDictionary<string, SimulatedDesign> Layers { get; } = new Dictionary<string, SimulatedDesign>
+    {
+        ["1.0 ms, 1 device, 4 sittings, session sd 0.15"] = Layer(1, 1, 4, 0.15),
+        ["1.0 ms, 3 devices, 4 sittings, session sd 0.3"] = Layer(1, 3, 4, 0.3),
+        ["1.0 ms, 3 devices, 2 sittings, session sd 0.15"] = Layer(1, 3, 2, 0.15),
+        ["0.0 ms, 1 device, 4 sittings, session sd 0.15"] = Layer(0, 1, 4, 0.15),
+        ["0.0 ms, 3 devices, 4 sittings, session sd 0.15"] = Layer(0, 3, 4, 0.15),
+        ["0.0 ms, 3 devices, 4 sittings, session sd 0.3"] = Layer(0, 3, 4, 0.3),
+        ["0.0 ms, 1 device, 2 sittings, session sd 0.3"] = Layer(0, 1, 2, 0.3),
+        ["1.0 ms but 0 to 2 ms by device, 3 devices, 4 sittings, session sd 0.15"] = Layer(1, 3, 4, 0.15, spreadMs: 1),
+    };
+
     /// <summary>One clean study and in it one condition that is not.</summary>
     public static SimulatedDesign WithOne(SimulatedCondition fault, int trials = 1500, int sittings = 3) => new()
     {
@@ -48,8 +79,7 @@ internal static class SimulatedDesigns
     };
 
     /// <summary>A condition to spoil.</summary>
-    public static SimulatedCondition Suspect { get; } =
-        new("suspect", Factors("suspect", "usb", "none")) { MeanMs = 14, ReportMs = 8 };
+    public static SimulatedCondition Suspect => new("suspect", Factors("suspect", "usb", "none")) { MeanMs = 14, ReportMs = 8 };
 
     /// <summary>A layer that costs this much, on so many devices, against the devices without it.</summary>
     public static SimulatedDesign Layer(double costMs, int devices, int sittings, double ownSdMs, int trials = 400, double spreadMs = 0) => new()
@@ -67,6 +97,12 @@ internal static class SimulatedDesigns
         Trials = trials,
         OwnSdMs = ownSdMs,
     };
+
+    private static CautionKind[] Changes => [CautionKind.Drift, CautionKind.ChangePoint];
+
+    private static Func<int, int, double> WarmUp(double sizeMs) => (trial, trials) => sizeMs * Math.Exp(-5.0 * trial / trials);
+
+    private static Func<int, int, double> Step(double sizeMs) => (trial, trials) => trial >= 0.4 * trials ? sizeMs : 0;
 
     // Half of the devices by a second link, a third with a layer: three factors differ alone somewhere.
     private static SimulatedDesign Alike(int conditions, int sittings)
