@@ -35,6 +35,7 @@ public sealed class PressSeries
         }
 
         Span = last - first;
+        Middle = (first + last) / 2;
     }
 
     /// <summary>The sitting.</summary>
@@ -46,6 +47,12 @@ public sealed class PressSeries
     /// <summary>The clock's reading, in milliseconds, from which phases count: the first press.</summary>
     public double OriginMs { get; }
 
+    /// <summary>The press time of a trial in milliseconds, on the rig's clock.</summary>
+    public double PressMs(int trial) => (Presses[trial] * 1000) + OriginMs;
+
+    /// <summary>The latency of a trial in milliseconds.</summary>
+    public double LatencyMs(int trial) => Latencies[trial] * 1000;
+
     // All below in seconds from the first press.
     internal double[] Presses { get; }
 
@@ -54,4 +61,6 @@ public sealed class PressSeries
     internal double[] Arrivals { get; }
 
     internal double Span { get; }
+
+    internal double Middle { get; }
 }
