@@ -30,11 +30,14 @@ foreach (var (name, device) in Families.Of(family))
             CsvFile.Write(Path.Combine(args[3], $"{name.Replace(' ', '_')}-{run}.csv"), references, series);
         }
 
-        var clock = Stopwatch.StartNew();
+        var process = Process.GetCurrentProcess();
+        var start = process.TotalProcessorTime;
         var chain = ChainGrids.Of(references, 1);
-        var chainMs = clock.Elapsed.TotalMilliseconds;
-        clock.Restart();
-        tally.Add(ReportIntervalSearch.Of(series, chain), clock.Elapsed.TotalMilliseconds, chainMs);
+        process.Refresh();
+        var between = process.TotalProcessorTime;
+        var outcome = ReportIntervalSearch.Of(series, chain);
+        process.Refresh();
+        tally.Add(outcome, (process.TotalProcessorTime - between).TotalMilliseconds, (between - start).TotalMilliseconds);
     }
 
     Console.WriteLine($"{name,-34} {tally}");

@@ -11,10 +11,10 @@ internal sealed class BandSpectrum
 {
     private readonly FourierTransform transform;
     private readonly double binSeconds;
-    private double[] re;
-    private double[] im;
-    private double[] workRe;
-    private double[] workIm;
+    private float[] re;
+    private float[] im;
+    private float[] workRe;
+    private float[] workIm;
 
     /// <summary>A spectrum of times within a span.</summary>
     /// <param name="span">The longest series in seconds.</param>
@@ -24,7 +24,7 @@ internal sealed class BandSpectrum
         this.binSeconds = binSeconds;
         Size = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, Math.Ceiling(1.25 * span / binSeconds)));
         transform = FourierTransform.OfSize(Size);
-        (re, im, workRe, workIm) = (new double[Size], new double[Size], new double[Size], new double[Size]);
+        (re, im, workRe, workIm) = (new float[Size], new float[Size], new float[Size], new float[Size]);
     }
 
     /// <summary>The length of the transform.</summary>
@@ -45,7 +45,7 @@ internal sealed class BandSpectrum
             var at = (first + i) & (Size - 1);
             var x = Math.PI * (((first + i) * Step) - centre) * binSeconds;
             var loss = Math.Abs(x) < 1e-6 ? 1 : Math.Sin(x) / x;
-            power[i] += scale * ((re[at] * re[at]) + (im[at] * im[at])) / (loss * loss);
+            power[i] += scale * (((double)re[at] * re[at]) + ((double)im[at] * im[at])) / (loss * loss);
         }
     }
 
@@ -72,8 +72,8 @@ internal sealed class BandSpectrum
             var cycles = centre * (time - (bin * binSeconds));
             var (sine, cosine) = Math.SinCos(2 * Math.PI * (cycles - Math.Floor(cycles)));
             var at = (int)bin & (Size - 1);
-            re[at] += weight * cosine;
-            im[at] -= weight * sine;
+            re[at] += (float)(weight * cosine);
+            im[at] -= (float)(weight * sine);
         }
     }
 }

@@ -7,23 +7,24 @@ namespace Tarry.Statistics.SlotGrid;
 /// <remarks>
 /// Stockham's autosort algorithm in radix 4 on split real and imaginary parts (W. T. Cochran et al., Proc. IEEE 55, 1967).
 /// Each lane of a vector does the same operations in the same order, so the width of the machine's vectors does not show in
-/// the result. O(N log N).
+/// the result. Single precision: what it is used for, finding peaks, is settled in double precision afterwards. O(N log N).
 /// </remarks>
 internal sealed class FourierTransform
 {
     private static readonly ConcurrentDictionary<int, FourierTransform> Known = new();
     private readonly int size;
-    private readonly double[] cosines;
-    private readonly double[] sines;
+    private readonly float[] cosines;
+    private readonly float[] sines;
 
     private FourierTransform(int size)
     {
         this.size = size;
-        cosines = new double[size];
-        sines = new double[size];
+        cosines = new float[size];
+        sines = new float[size];
         for (var k = 0; k < size; k++)
         {
-            (sines[k], cosines[k]) = Math.SinCos(-2 * Math.PI * k / size);
+            var (sine, cosine) = Math.SinCos(-2 * Math.PI * k / size);
+            (sines[k], cosines[k]) = ((float)sine, (float)cosine);
         }
     }
 
@@ -39,7 +40,7 @@ internal sealed class FourierTransform
     /// <param name="im">Imaginary parts.</param>
     /// <param name="workRe">Scratch of the same length.</param>
     /// <param name="workIm">Scratch.</param>
-    public void Forward(ref double[] re, ref double[] im, ref double[] workRe, ref double[] workIm)
+    public void Forward(ref float[] re, ref float[] im, ref float[] workRe, ref float[] workIm)
     {
         var (n, stride) = (size, 1);
         for (; n >= 4; n /= 4, stride *= 4)
@@ -58,7 +59,7 @@ internal sealed class FourierTransform
         }
     }
 
-    private void RadixTwo(double[] from, double[] to)
+    private void RadixTwo(float[] from, float[] to)
     {
         var half = size / 2;
         for (var q = 0; q < half; q++)
@@ -69,7 +70,7 @@ internal sealed class FourierTransform
         }
     }
 
-    private void RadixFour(int n, int stride, double[] xr, double[] xi, double[] yr, double[] yi)
+    private void RadixFour(int n, int stride, float[] xr, float[] xi, float[] yr, float[] yi)
     {
         var quarter = n / 4;
         var jump = stride * quarter;
@@ -80,12 +81,12 @@ internal sealed class FourierTransform
             var (w3r, w3i) = (cosines[3 * p * stride], sines[3 * p * stride]);
             var (from, to) = (stride * p, stride * 4 * p);
             var q = 0;
-            for (; q <= stride - Vector<double>.Count; q += Vector<double>.Count)
+            for (; q <= stride - Vector<float>.Count; q += Vector<float>.Count)
             {
-                var (ar, ai) = (new Vector<double>(xr, from + q), new Vector<double>(xi, from + q));
-                var (br, bi) = (new Vector<double>(xr, from + q + jump), new Vector<double>(xi, from + q + jump));
-                var (cr, ci) = (new Vector<double>(xr, from + q + (2 * jump)), new Vector<double>(xi, from + q + (2 * jump)));
-                var (dr, di) = (new Vector<double>(xr, from + q + (3 * jump)), new Vector<double>(xi, from + q + (3 * jump)));
+                var (ar, ai) = (new Vector<float>(xr, from + q), new Vector<float>(xi, from + q));
+                var (br, bi) = (new Vector<float>(xr, from + q + jump), new Vector<float>(xi, from + q + jump));
+                var (cr, ci) = (new Vector<float>(xr, from + q + (2 * jump)), new Vector<float>(xi, from + q + (2 * jump)));
+                var (dr, di) = (new Vector<float>(xr, from + q + (3 * jump)), new Vector<float>(xi, from + q + (3 * jump)));
                 var (sr, si) = (ar + cr, ai + ci);
                 var (tr, ti) = (ar - cr, ai - ci);
                 var (ur, ui) = (br + dr, bi + di);
@@ -116,13 +117,13 @@ internal sealed class FourierTransform
         }
     }
 
-    private static void Turned(Vector<double> r, Vector<double> i, double wr, double wi, double[] yr, double[] yi, int at)
+    private static void Turned(Vector<float> r, Vector<float> i, float wr, float wi, float[] yr, float[] yi, int at)
     {
         ((r * wr) - (i * wi)).CopyTo(yr, at);
         ((r * wi) + (i * wr)).CopyTo(yi, at);
     }
 
-    private static void Turned(double r, double i, double wr, double wi, double[] yr, double[] yi, int at)
+    private static void Turned(float r, float i, float wr, float wi, float[] yr, float[] yi, int at)
     {
         yr[at] = (r * wr) - (i * wi);
         yi[at] = (r * wi) + (i * wr);

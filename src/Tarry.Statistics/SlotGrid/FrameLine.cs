@@ -4,7 +4,7 @@ namespace Tarry.Statistics.SlotGrid;
 internal static class FrameLine
 {
     private const double BinSeconds = 1e-3;
-    private const double BandWidthHz = 700;
+    private const double BandWidthHz = 900;
 
     // Frames slower than LineSearch.LowestHz or faster than this are not looked for.
     private const double HighestFrameHz = 2100;

@@ -11,9 +11,18 @@ internal static class FrequencyUncertainty
 {
     private const int Blocks = 20;
 
-    /// <summary>Half of the 95 % interval, as a share of the frequency: normal quantile times the standard error.</summary>
-    public static double HalfWidth(IReadOnlyList<WeightedTimes> parts, double frequency) =>
-        1.96 * StandardError(parts, frequency) / frequency;
+    // Student's t on the 19 degrees of freedom of one series' blocks.
+    private const double Quantile = 2.093;
+
+    // Neither of two crystals holds its rate better than about this through a session (from memory).
+    private const double Wander = 0.5e-6;
+
+    /// <summary>Half of the 95 % interval, as a share of the frequency.</summary>
+    public static double HalfWidth(IReadOnlyList<WeightedTimes> parts, double frequency)
+    {
+        var sampling = Quantile * StandardError(parts, frequency) / frequency;
+        return Math.Sqrt((sampling * sampling) + (Wander * Wander));
+    }
 
     public static double StandardError(IReadOnlyList<WeightedTimes> parts, double frequency)
     {

@@ -61,11 +61,48 @@ internal static class LinePower
         return (frequency, best);
     }
 
+    /// <summary>
+    /// The mean power about a frequency, without the three resolution cells to either side: of the 9 cells beyond, or of the 97, where
+    /// frames that wander raise a hump; the larger.
+    /// </summary>
+    public static double About(IReadOnlyList<WeightedTimes> parts, double frequency, double span)
+    {
+        const int skipped = 3;
+        return Math.Max(Mean(12 - skipped, 1), Mean(33, 3));
+
+        double Mean(int cells, int apart)
+        {
+            Span<double> below = stackalloc double[cells];
+            Span<double> above = stackalloc double[cells];
+            below.Clear();
+            above.Clear();
+            foreach (var part in parts)
+            {
+                AddGrid(part, frequency - ((skipped + (apart * (cells - 1)) + 1) / span), apart / span, below);
+                AddGrid(part, frequency + ((skipped + 1) / span), apart / span, above);
+            }
+
+            return (Sum(below) + Sum(above)) / (2 * cells);
+        }
+
+        static double Sum(Span<double> values)
+        {
+            var sum = 0.0;
+            foreach (var value in values)
+            {
+                sum += value;
+            }
+
+            return sum;
+        }
+    }
+
     // Every press turns by the same angle from one frequency of the grid to the next.
     private static void AddGrid(WeightedTimes part, double first, double step, Span<double> power)
     {
-        Span<double> re = stackalloc double[Points];
-        Span<double> im = stackalloc double[Points];
+        var points = power.Length;
+        Span<double> re = stackalloc double[points];
+        Span<double> im = stackalloc double[points];
         re.Clear();
         im.Clear();
         for (var i = 0; i < part.Count; i++)
@@ -79,7 +116,7 @@ internal static class LinePower
             var (sine, cosine) = SinCosCycles(first * time);
             var (turnSine, turnCosine) = SinCosCycles(step * time);
             var (x, y) = (part.Weights[i] * cosine, part.Weights[i] * sine);
-            for (var k = 0; k < Points; k++)
+            for (var k = 0; k < points; k++)
             {
                 re[k] += x;
                 im[k] += y;
@@ -87,7 +124,7 @@ internal static class LinePower
             }
         }
 
-        for (var k = 0; k < Points; k++)
+        for (var k = 0; k < points; k++)
         {
             power[k] += 2 * ((re[k] * re[k]) + (im[k] * im[k])) / part.SquaredWeights;
         }

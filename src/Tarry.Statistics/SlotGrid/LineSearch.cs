@@ -43,13 +43,18 @@ internal sealed class LineSearch
 
     /// <summary>The lines above the threshold, the tallest first.</summary>
     /// <param name="weights">Gives the series of a band; those that are not usable are left out.</param>
-    public List<SpectralLine> Lines(Func<double, double, IReadOnlyList<WeightedTimes>> weights)
+    public List<SpectralLine> Lines(Func<double, double, IReadOnlyList<WeightedTimes>> weights) =>
+        Lines(weights, LowestHz, highest);
+
+    /// <summary>The lines of a part of the searched frequencies.</summary>
+    public List<SpectralLine> Lines(Func<double, double, IReadOnlyList<WeightedTimes>> weights, double from, double to)
     {
         var spectrum = new BandSpectrum(span, binSeconds);
         var lines = new List<SpectralLine>();
-        for (var low = LowestHz; low < highest;)
+        var end = Math.Min(to, highest);
+        for (var low = from; low < end;)
         {
-            var high = Math.Min(Math.Min(low * WidestRatio, low + bandWidth), highest);
+            var high = Math.Min(Math.Min(low * WidestRatio, low + bandWidth), end);
             var parts = weights(low, high).Where(part => part.IsUsable).ToList();
             if (parts.Count > 0)
             {

@@ -7,7 +7,10 @@ namespace Tarry.Statistics.SlotGrid;
 internal sealed class SawtoothSearch
 {
     private const double BinSeconds = 1e-3;
-    private const double BandWidthHz = 700;
+    private const double BandWidthHz = 900;
+
+    // A single grid has its tallest line lowest: what is above is looked at only where nothing is seen below.
+    private const double FirstToHz = 1400;
 
     // Late responses would hide the sawtooth; they are cut, not dropped.
     private const double LowCut = 0.002;
@@ -15,6 +18,8 @@ internal sealed class SawtoothSearch
 
     // n x 0.61 x (T^2/12)/var L above 20 shows a line; half of the T that just does is looked at all the same.
     private const double ShownAt = 20;
+
+    private const int MostLines = 24;
 
     private readonly IReadOnlyList<PressSeries> series;
     private readonly double span;
@@ -42,7 +47,18 @@ internal sealed class SawtoothSearch
     public double Resolution => 1 / span;
 
     /// <summary>The lines, the tallest first.</summary>
-    public List<SpectralLine> Lines() => search.Lines((_, _) => parts);
+    public List<SpectralLine> Lines()
+    {
+        var lines = Standing(search.Lines((_, _) => parts, LineSearch.LowestHz, FirstToHz));
+        return lines.Count > 0 ? lines : Standing(search.Lines((_, _) => parts, FirstToHz, LineSearch.HighestHz));
+    }
+
+    // Frames that wander raise humps: a line stands above what is about it, too.
+    private List<SpectralLine> Standing(List<SpectralLine> lines)
+    {
+        var noise = 2.0 * series.Count;
+        return [.. lines.Take(MostLines).Where(line => line.Power * noise / Math.Max(noise, LinePower.About(parts, line.Frequency, span)) > Threshold)];
+    }
 
     /// <summary>The report interval of a line.</summary>
     public ReportIntervalFound Found(SpectralLine line)
