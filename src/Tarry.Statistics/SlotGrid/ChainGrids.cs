@@ -13,11 +13,17 @@ public sealed class ChainGrids
         (Sittings, this.slotSeconds, SawtoothLines) = (sittings, slotSeconds, sawtoothLines);
     }
 
+    private ChainGrids(ChainGrids known, double further)
+        : this(known.Sittings, known.slotSeconds, known.SawtoothLines) => FurtherHz = further;
+
     /// <summary>The chain in each sitting that the reference was run in.</summary>
     public IReadOnlyList<ChainGrid> Sittings { get; }
 
     /// <summary>Whether the reference's own slots are known, so that what else it shows belongs to the chain.</summary>
     public bool IsAttributed => slotSeconds is not null;
+
+    // A grid of the chain beside the frames, in hertz; null where none is seen.
+    internal double? FurtherHz { get; }
 
     // Hertz; lines of the reference's latencies that are not of its slots.
     internal IReadOnlyList<double> SawtoothLines { get; }
@@ -47,10 +53,42 @@ public sealed class ChainGrids
             [.. lines.Select(line => line.Frequency).Where(frequency => !IsMultiple(frequency, slot, SameClock))]);
     }
 
-    /// <summary>The same chain, once the reference's own slots have been found in its latencies.</summary>
-    public ChainGrids WithSlots(double slotIntervalMs)
+    /// <summary>
+    /// The chain as those see it who have no reference: in each sitting the lowest strong line of the arrivals that two conditions or more share.
+    /// Nothing tells whether that is the frames or one clock that all devices report by.
+    /// </summary>
+    /// <param name="conditions">The series of each condition.</param>
+    public static ChainGrids Shared(IReadOnlyList<IReadOnlyList<PressSeries>> conditions)
     {
-        Argument.RequirePositive(slotIntervalMs, nameof(slotIntervalMs));
+        ArgumentNullException.ThrowIfNull(conditions);
+        var sittings = conditions
+            .SelectMany(condition => condition.Where(series => series.Count >= PressSeries.SmallestCount && series.Span > 0)
+                .GroupBy(series => series.Sitting, StringComparer.Ordinal)
+                .Select(sitting => Sitting(sitting.MaxBy(series => series.Count)!, null)))
+            .GroupBy(sitting => sitting.Sitting, StringComparer.Ordinal)
+            .Select(sitting => sitting.FirstOrDefault(one => sitting.Any(other => other != one && IsSame(one.FrameIntervalMs, other.FrameIntervalMs)))
+                ?? new ChainGrid(sitting.Key, null, []));
+        return new ChainGrids([.. sittings], null, []);
+    }
+
+    /// <summary>
+    /// The same chain, with what the search found in the reference's own latencies: its slots where these were not stated; else a
+    /// further grid of the chain, such as the screen's refresh, that must not be taken for a device's.
+    /// </summary>
+    public ChainGrids WithOwn(ReportIntervalOutcome reference)
+    {
+        if (reference is not ReportIntervalFound found)
+        {
+            return this;
+        }
+
+        return slotSeconds is null ? found.Evidence.Kind == SlotGridKind.TwoGrids ? WithSlots(found.IntervalMs) : this
+            : IsMultiple(1000 / found.IntervalMs, slotSeconds, SameClock) ? this
+            : new ChainGrids(this, 1000 / found.IntervalMs);
+    }
+
+    private ChainGrids WithSlots(double slotIntervalMs)
+    {
         var slot = slotIntervalMs / 1000;
         return new ChainGrids(
             [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
@@ -96,6 +134,8 @@ public sealed class ChainGrids
 
         return new(frequency, power, ChainLineOwner.Unknown, 0, 0);
     }
+
+    private static bool IsSame(double? a, double? b) => a is { } one && b is { } other && Math.Abs((one / other) - 1) < 2e-5;
 
     private static bool IsMultiple(double frequency, double? interval, double tolerance)
     {

@@ -21,9 +21,9 @@ public enum ReportIntervalReason
     /// <summary>There are frames, but responses cannot be assigned to them, and the line seen may be a mixture of slots and frames.</summary>
     FramesNotIndexed,
 
+    /// <summary>The chain has a further grid beside the frames, and what is seen may be that one.</summary>
+    FurtherGrid,
+
     /// <summary>A grid is seen, but nothing tells whether it belongs to the device or to the chain.</summary>
     NotAttributed,
-
-    /// <summary>Report and frame period beat so slowly that the sessions do not see a beat through.</summary>
-    Beat,
 }

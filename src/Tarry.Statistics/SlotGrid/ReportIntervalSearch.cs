@@ -9,6 +9,9 @@ public static class ReportIntervalSearch
     // Below this ratio of slot to frame interval a combination line m/T1 + k/T2 can be taller than the device's own.
     private const double CombinationsBelow = 1.2;
 
+    // A maker's statement tells which of two grids is meant, not how long it is.
+    private const double SameAsStated = 0.01;
+
     /// <summary>Finds the slots of a device, or says why they cannot be told.</summary>
     /// <param name="series">The series of the device; those below <see cref="PressSeries.SmallestCount"/> are left out.</param>
     /// <param name="chain">What the reference tells of the chain; null without a reference.</param>
@@ -28,12 +31,27 @@ public static class ReportIntervalSearch
             var grids = usable.Zip(frames, (one, frame) => FrameGrid.Near(one, frame!.Value)).ToList();
             if (grids.TrueForAll(grid => grid.Phasor >= FrameGrid.LeastPhasor))
             {
-                return new TwoGridSearch(grids).Find();
+                return Attributed(new TwoGridSearch(grids).Find(), chain!);
             }
         }
 
         return BySawtooth(usable, frames.Find(frame => frame is not null), chain, nominalIntervalMs);
     }
+
+    // In front of frames an interval beside theirs is the device's, unless the chain has a further grid.
+    private static ReportIntervalOutcome Attributed(ReportIntervalOutcome outcome, ChainGrids chain) => outcome switch
+    {
+        ReportIntervalFound found when chain.FurtherHz is { } further && found.IntervalMs < CombinationsBelow * 1000 / further =>
+            new ReportIntervalRefused(found.Trials, found.FrameIntervalMs, ReportIntervalReason.FurtherGrid, null, [found.IntervalMs]),
+        ReportIntervalFound found when chain.FurtherHz is not null =>
+            found with { Series = [.. found.Series.Select(series => series with { FixedDelayMs = null })] },
+        ReportIntervalRefused { Reason: ReportIntervalReason.NoGridSeen, FrameIntervalMs: { } frame } refused when !chain.IsAttributed =>
+            refused with { Reason = ReportIntervalReason.NotAttributed, UpperMs = null, ChoicesMs = [frame] },
+        _ => outcome,
+    };
+
+    private static bool Agrees(double intervalMs, double? nominalIntervalMs) =>
+        nominalIntervalMs is { } nominal && Math.Abs((intervalMs / nominal) - 1) < SameAsStated;
 
     private static ReportIntervalOutcome BySawtooth(List<PressSeries> series, double? frame, ChainGrids? chain, double? nominalIntervalMs)
     {
@@ -56,7 +74,10 @@ public static class ReportIntervalSearch
             return Refused(ReportIntervalReason.FramesNotIndexed, null, interval);
         }
 
-        return search.Found(lines[0]);
+        var seen = search.Found(lines[0]);
+        return chain is { IsAttributed: true } || Agrees(interval, nominalIntervalMs)
+            ? seen
+            : Refused(ReportIntervalReason.NotAttributed, null, seen.IntervalMs);
 
         ReportIntervalRefused Refused(ReportIntervalReason reason, double? upperMs, params double[] choices) =>
             new(search.Trials, 1000 / frame, reason, upperMs, choices);
