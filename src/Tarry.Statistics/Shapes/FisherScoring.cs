@@ -11,7 +11,12 @@ internal static class FisherScoring
     private const int MostIterations = 60;
     private const double Step = 1e-6;
     private const double LargestMove = 1.5;
-    private const double SmallestGain = 1e-7;
+    /// <summary>Stops where the logarithm of the likelihood gains less: for the last fit.</summary>
+    public const double ToTheTop = 1e-7;
+
+    /// <summary>Stops where the logarithm of the likelihood gains less: to find which peak is the highest.</summary>
+    public const double NearTheTop = 0.02;
+
     private const double SmallestProbability = 1e-15;
     private const double MostDamping = 1e8;
     private const double LeastLogit = -12;
@@ -21,9 +26,10 @@ internal static class FisherScoring
     /// <param name="cells">The counts.</param>
     /// <param name="template">The family.</param>
     /// <param name="start">Parameters to start from, the late share's logit last.</param>
+    /// <param name="leastGain">The gain at which it stops.</param>
     /// <param name="penalty">What is known of some of them.</param>
     /// <param name="held">Which one is held fast, if any.</param>
-    public static LikelihoodFit Climb(ILatencyCells cells, ShapeTemplate template, ReadOnlySpan<double> start, ParameterPenalty? penalty = null, int? held = null)
+    public static LikelihoodFit Climb(ILatencyCells cells, ShapeTemplate template, ReadOnlySpan<double> start, double leastGain = ToTheTop, ParameterPenalty? penalty = null, int? held = null)
     {
         var count = start.Length;
         var cellCount = cells.Counts.Length;
@@ -69,7 +75,7 @@ internal static class FisherScoring
                 damping *= 6;
             }
 
-            if (gain < SmallestGain)
+            if (gain < leastGain)
             {
                 break;
             }

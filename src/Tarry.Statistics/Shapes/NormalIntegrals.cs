@@ -1,5 +1,3 @@
-using Tarry.Statistics.Distributions;
-
 namespace Tarry.Statistics.Shapes;
 
 /// <summary>Repeated integrals of the standard normal distribution, and the scaled complementary error function.</summary>
@@ -11,16 +9,28 @@ internal static class NormalIntegrals
     private const double InverseRootPi = 0.56418958354775628695;
 
     /// <summary>G(u) = u Phi(u) + phi(u), the integral of the normal cdf up to u.</summary>
-    public static double First(double u) =>
-        u < LowestMattering ? 0
-        : u > HighestMattering ? u
-        : Math.Max(0, (u * NormalDistribution.Cdf(u)) + NormalDistribution.Density(u));
+    public static double First(double u)
+    {
+        if (u < LowestMattering || u > HighestMattering)
+        {
+            return Math.Max(0, u);
+        }
+
+        var (cumulative, density) = NormalTable.At(u);
+        return Math.Max(0, (u * cumulative) + density);
+    }
 
     /// <summary>H(u) = ((u^2 + 1) Phi(u) + u phi(u))/2, the integral of G up to u.</summary>
-    public static double Second(double u) =>
-        u < LowestMattering ? 0
-        : u > HighestMattering ? 0.5 * ((u * u) + 1)
-        : Math.Max(0, 0.5 * ((((u * u) + 1) * NormalDistribution.Cdf(u)) + (u * NormalDistribution.Density(u))));
+    public static double Second(double u)
+    {
+        if (u < LowestMattering || u > HighestMattering)
+        {
+            return u < 0 ? 0 : 0.5 * ((u * u) + 1);
+        }
+
+        var (cumulative, density) = NormalTable.At(u);
+        return Math.Max(0, 0.5 * ((((u * u) + 1) * cumulative) + (u * density)));
+    }
 
     /// <summary>erfcx(x) = exp(x^2) erfc(x), for x of -5 and above; without overflow or underflow.</summary>
     public static double ScaledComplementaryError(double x)

@@ -38,10 +38,10 @@ public sealed class NormalShape : LatencyShape
     public override double Density(double x) => NormalDistribution.Density((x - Mean) / sd) / sd;
 
     /// <inheritdoc/>
-    public override double LowerTail(double x) => NormalDistribution.Cdf((x - Mean) / sd);
+    public override double LowerTail(double x) => NormalTable.At((x - Mean) / sd).Cumulative;
 
     /// <inheritdoc/>
-    public override double UpperTail(double x) => NormalDistribution.Cdf((Mean - x) / sd);
+    public override double UpperTail(double x) => NormalTable.At((Mean - x) / sd).Cumulative;
 
     /// <inheritdoc/>
     public override double Draw(SeededGenerator generator)
