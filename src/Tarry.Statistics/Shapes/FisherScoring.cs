@@ -84,6 +84,9 @@ internal static class FisherScoring
         return new LikelihoodFit(current, value, information);
     }
 
+    /// <summary>Whether the late share is as good as none.</summary>
+    public static bool IsAtLowerLimit(LikelihoodFit fit) => fit.Parameters[^1] <= LeastLogit + 1;
+
     // A late share at its lower limit stays there: its logarithm would run away.
     private static double LargestLateMove(double logit, double slope) =>
         slope < 0 ? Math.Min(LargestMove, logit - LeastLogit) : LargestMove;

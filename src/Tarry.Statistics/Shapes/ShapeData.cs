@@ -39,6 +39,9 @@ internal sealed class ShapeData
 
     public LateRange Late { get; }
 
+    /// <summary>How wide fine bins are, in milliseconds.</summary>
+    public double FineWidth => fineWidth;
+
     /// <summary>The best of several starts on coarse bins, sessions brought together by their trimmed means.</summary>
     public FittedShape Rough(ShapeTemplate template)
     {
