@@ -6,13 +6,13 @@ internal static class DampedSolution
     // Keeps a parameter of which the data say nothing, such as the width of a block that is not there, from dragging the others along.
     private const double Ridge = 0.3;
 
-    /// <summary>The move; 0 for the parameter that is held.</summary>
+    /// <summary>The move; 0 for parameters that are held.</summary>
     /// <param name="information">The information matrix.</param>
     /// <param name="gradient">The gradient.</param>
     /// <param name="damping">By how much the diagonal is enlarged.</param>
-    /// <param name="held">The parameter that is held, if any.</param>
+    /// <param name="held">The parameters that are held, if any.</param>
     /// <param name="largestLast">How far the last parameter may move; the others move as that calls for.</param>
-    public static double[] Of(double[,] information, double[] gradient, double damping, int? held, double largestLast)
+    public static double[] Of(double[,] information, double[] gradient, double damping, ReadOnlySpan<int> held, double largestLast)
     {
         var last = gradient.Length - 1;
         var move = Solve(Damped(information, damping, held, null), Right(information, gradient, held, null, 0));
@@ -26,31 +26,30 @@ internal static class DampedSolution
         return move;
     }
 
-    private static double[,] Damped(double[,] information, double damping, int? held, int? given)
+    private static double[,] Damped(double[,] information, double damping, ReadOnlySpan<int> held, int? given)
     {
         var count = information.GetLength(0);
         var matrix = new double[count, count];
         for (var a = 0; a < count; a++)
         {
+            var isFixed = held.Contains(a) || a == given;
             for (var b = 0; b < count; b++)
             {
-                matrix[a, b] = IsFixed(a) || IsFixed(b) ? 0 : information[a, b];
+                matrix[a, b] = isFixed || held.Contains(b) || b == given ? 0 : information[a, b];
             }
 
-            matrix[a, a] = IsFixed(a) ? 1 : (information[a, a] * (1 + damping)) + (a == 0 ? 1e-9 : Ridge);
+            matrix[a, a] = isFixed ? 1 : (information[a, a] * (1 + damping)) + (a == 0 ? 1e-9 : Ridge);
         }
 
         return matrix;
-
-        bool IsFixed(int parameter) => parameter == held || parameter == given;
     }
 
-    private static double[] Right(double[,] information, double[] gradient, int? held, int? given, double move)
+    private static double[] Right(double[,] information, double[] gradient, ReadOnlySpan<int> held, int? given, double move)
     {
         var right = (double[])gradient.Clone();
         for (var a = 0; a < right.Length; a++)
         {
-            right[a] = a == held || a == given ? 0 : given is { } at ? right[a] - (information[a, at] * move) : right[a];
+            right[a] = held.Contains(a) || a == given ? 0 : given is { } at ? right[a] - (information[a, at] * move) : right[a];
         }
 
         return right;

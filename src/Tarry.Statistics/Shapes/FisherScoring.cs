@@ -23,16 +23,14 @@ internal static class FisherScoring
     private const double MostLogit = -0.2;
 
     /// <summary>Climbs from a start.</summary>
-    /// <param name="cells">The counts.</param>
-    /// <param name="template">The family.</param>
+    /// <param name="model">The counts and their probabilities.</param>
     /// <param name="start">Parameters to start from, the late share's logit last.</param>
     /// <param name="leastGain">The gain at which it stops.</param>
-    /// <param name="penalty">What is known of some of them.</param>
-    /// <param name="held">Which one is held fast, if any.</param>
-    public static LikelihoodFit Climb(ILatencyCells cells, ShapeTemplate template, ReadOnlySpan<double> start, double leastGain = ToTheTop, ParameterPenalty? penalty = null, int? held = null)
+    /// <param name="held">Which parameters are held fast, if any.</param>
+    public static LikelihoodFit Climb(ILikelihoodModel model, ReadOnlySpan<double> start, double leastGain = ToTheTop, params ReadOnlySpan<int> held)
     {
         var count = start.Length;
-        var cellCount = cells.Counts.Length;
+        var cellCount = model.Counts.Length;
         var current = start.ToArray();
         var trial = new double[count];
         var probabilities = new double[cellCount];
@@ -43,14 +41,13 @@ internal static class FisherScoring
         }
 
         var shifted = new double[cellCount];
-        var value = Value(cells, template, current, penalty, probabilities);
+        var value = Value(model, current, probabilities);
         var gradient = new double[count];
         var information = new double[count, count];
         var damping = 1e-3;
         for (var iteration = 0; iteration < MostIterations; iteration++)
         {
-            Derivatives(cells, template, current, probabilities, slopes, shifted, gradient, information, held);
-            penalty?.Add(current, gradient, information);
+            Derivatives(model, current, probabilities, slopes, shifted, gradient, information, held);
             var gain = 0.0;
             while (damping < MostDamping)
             {
@@ -61,7 +58,7 @@ internal static class FisherScoring
                 }
 
                 trial[^1] = Math.Clamp(trial[^1], LeastLogit, MostLogit);
-                var next = Value(cells, template, trial, penalty, shifted);
+                var next = Value(model, trial, shifted);
                 if (next > value)
                 {
                     gain = next - value;
@@ -91,35 +88,34 @@ internal static class FisherScoring
     private static double LargestLateMove(double logit, double slope) =>
         slope < 0 ? Math.Min(LargestMove, logit - LeastLogit) : LargestMove;
 
-    private static double Value(ILatencyCells cells, ShapeTemplate template, ReadOnlySpan<double> at, ParameterPenalty? penalty, double[] probabilities)
+    private static double Value(ILikelihoodModel model, ReadOnlySpan<double> at, double[] probabilities)
     {
-        cells.Probabilities(template.Build(at[..template.Count]), ShapeTemplate.Share(at[^1]), probabilities);
-        var counts = cells.Counts;
+        model.Probabilities(at, probabilities);
+        var counts = model.Counts;
         double sum = 0;
         for (var i = 0; i < counts.Length; i++)
         {
             sum += counts[i] * Math.Log(Math.Max(SmallestProbability, probabilities[i]));
         }
 
-        return sum - (penalty?.Add(at) ?? 0);
+        return sum;
     }
 
     private static void Derivatives(
-        ILatencyCells cells,
-        ShapeTemplate template,
+        ILikelihoodModel model,
         double[] at,
         double[] probabilities,
         double[][] slopes,
         double[] shifted,
         double[] gradient,
         double[,] information,
-        int? held)
+        ReadOnlySpan<int> held)
     {
-        var counts = cells.Counts;
+        var counts = model.Counts;
         for (var a = 0; a < at.Length; a++)
         {
             gradient[a] = 0;
-            if (a == held)
+            if (held.Contains(a))
             {
                 Array.Clear(slopes[a]);
                 continue;
@@ -128,7 +124,7 @@ internal static class FisherScoring
             var kept = at[a];
             at[a] = kept + Step;
             var step = at[a] - kept;
-            cells.Probabilities(template.Build(at.AsSpan(0, template.Count)), ShapeTemplate.Share(at[^1]), shifted);
+            model.Probabilities(at, shifted);
             at[a] = kept;
             for (var i = 0; i < counts.Length; i++)
             {

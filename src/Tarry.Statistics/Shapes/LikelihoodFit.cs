@@ -2,7 +2,7 @@ namespace Tarry.Statistics.Shapes;
 
 /// <summary>The parameters of greatest likelihood, the late share's logit last.</summary>
 /// <param name="Parameters">The parameters.</param>
-/// <param name="LogLikelihood">The logarithm of the likelihood, less the penalty if there is one.</param>
+/// <param name="LogLikelihood">The logarithm of the likelihood.</param>
 /// <param name="Information">Their information matrix, as the scoring step saw it last.</param>
 internal sealed record LikelihoodFit(double[] Parameters, double LogLikelihood, double[,] Information)
 {

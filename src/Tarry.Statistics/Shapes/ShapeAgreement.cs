@@ -25,7 +25,7 @@ public sealed record ShapeAgreement(double ChiSquared, int DegreesOfFreedom, dou
         ArgumentNullException.ThrowIfNull(fit);
         var data = choice.Data;
         var cells = MergedCells.Of(data.Sessions, fit, data.FineWidth, Math.Min(MostCells, data.Trials / FewestPerCell));
-        var again = FisherScoring.Climb(cells, fit.Template, fit.Fit.Parameters);
+        var again = FisherScoring.Climb(new ShapeModel(cells, fit.Template), fit.Fit.Parameters);
         var degrees = cells.Counts.Length - 1 - fit.Template.Count - (FisherScoring.IsAtLowerLimit(again) ? 0 : 1);
         if (degrees < 1)
         {

@@ -55,5 +55,8 @@ public sealed class ShapeChoice
         return new ShapeChoice([.. refined, .. rough.Skip(near.Count).Select(fit => fit.WithBicShifted(shift))], data);
     }
 
+    /// <summary>The fit of one family.</summary>
+    public FittedShape Of(ShapeFamily family) => Candidates.First(candidate => candidate.Shape.Family == family);
+
     private static bool AreBothLumps(FittedShape a, FittedShape b) => a.Shape is TwoLumpShape && b.Shape is TwoLumpShape;
 }

@@ -45,10 +45,11 @@ internal sealed class ShapeData
     /// <summary>The best of several starts on coarse bins, sessions brought together by their trimmed means.</summary>
     public FittedShape Rough(ShapeTemplate template)
     {
+        var model = new ShapeModel(coarse, template);
         var fit = template.Starts(rough)
-            .Select(start => FisherScoring.Climb(coarse, template, [.. start, UsualLateLogit], FisherScoring.NearTheTop))
+            .Select(start => FisherScoring.Climb(model, [.. start, UsualLateLogit], FisherScoring.NearTheTop))
             .MaxBy(fit => fit.LogLikelihood)!;
-        return Fitted(template, FisherScoring.Climb(coarse, template, fit.Parameters, NearlyTheTop), roughPlaces);
+        return Fitted(template, FisherScoring.Climb(model, fit.Parameters, NearlyTheTop), roughPlaces);
     }
 
     /// <summary>Sets the width of the fine bins: a fifth of the noise costs 0.3 % of the information, h^2/(12 s^2).</summary>
@@ -59,13 +60,7 @@ internal sealed class ShapeData
     }
 
     /// <summary>Places and shape by turns on fine bins, from an earlier fit.</summary>
-    public FittedShape Refined(FittedShape from) => Refined(from, null, null);
-
-    /// <summary>Places and shape by turns on fine bins, from an earlier fit.</summary>
-    /// <param name="from">The earlier fit.</param>
-    /// <param name="penalty">What is known of some parameters.</param>
-    /// <param name="held">The parameter that is held fast, if any.</param>
-    public FittedShape Refined(FittedShape from, ParameterPenalty? penalty, int? held)
+    public FittedShape Refined(FittedShape from)
     {
         var (fit, places) = (from.Fit, from.Places);
         for (var round = 0; ; round++)
@@ -78,7 +73,7 @@ internal sealed class ShapeData
                 break;
             }
 
-            fit = FisherScoring.Climb(Fine(places), from.Template, fit.Parameters, FisherScoring.ToTheTop, penalty, held);
+            fit = FisherScoring.Climb(new ShapeModel(Fine(places), from.Template), fit.Parameters);
         }
 
         return Fitted(from.Template, fit, places);
