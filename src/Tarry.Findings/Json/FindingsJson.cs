@@ -130,7 +130,7 @@ public static class FindingsJson
         json.WriteString("reason", NotEstimated);
         json.WriteEndObject();
         json.WriteEndObject();
-        json.WriteNull("shape");
+        ShapeJson.Write(json, condition);
         json.WriteNull("device_only");
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);

@@ -15,6 +15,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string Shapes = "docs/methods/shapes.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -43,6 +44,11 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.BlockWidthThroughReference] = new("The wait for the report slot, uniform over its width, told from the rest of the chain by the reference, whose own wait is stated: one likelihood of both.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), T₂ and s in common; profile likelihood, χ² on 1 degree of freedom", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.BlockWidthByShapeAlone] = new("The widest wait that the shape shows, whichever wait of the chain it is.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), or without the second; profile likelihood", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.LateShareByFit] = new("The share of responses that the fitted shape leaves over, thought to lie evenly from the median to the latest.", "(1 − e) f(x) + e/(latest − median); normal limits of ln e/(1 − e)", "maximum likelihood, settled by the simulation on its page", Shapes),
+        [MethodName.LumpsOfLateResponses] = new("The interval at whose multiples copies of the main block fit the late responses best.", "Σ wₖ f(x − kR) and an even rest against an even or exponential tail, by BIC; normal limits of R", "A. P. Dempster, N. M. Laird and D. B. Rubin, J. R. Stat. Soc. B 39 (1977), for the shares; the rest is Tarry's own", Shapes),
+        [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>

@@ -64,7 +64,13 @@ internal static class DampedSolution
         {
             var unit = new double[count];
             unit[column] = 1;
-            var solved = Solve((double[,])matrix.Clone(), unit);
+            var ridged = (double[,])matrix.Clone();
+            for (var a = 0; a < count; a++)
+            {
+                ridged[a, a] += 1e-6;
+            }
+
+            var solved = Solve(ridged, unit);
             for (var row = 0; row < count; row++)
             {
                 inverse[row, column] = solved[row];

@@ -3,9 +3,12 @@ namespace Tarry.Statistics.Shapes;
 /// <summary>A shape fitted to the latencies of several sessions.</summary>
 public sealed class FittedShape
 {
+    private readonly int trials;
+
     internal FittedShape(ShapeTemplate template, LikelihoodFit fit, double[] places, LateRange late, int trials)
     {
         (Template, Fit, Places, Late) = (template, fit, places, late);
+        this.trials = trials;
         Shape = fit.Shape(template);
         LateShare = fit.LateShare;
         LogLikelihood = fit.LogLikelihood;
@@ -35,6 +38,21 @@ public sealed class FittedShape
     /// <param name="ms">Where, in milliseconds.</param>
     public double Density(double ms) =>
         ((1 - LateShare) * Shape.Density(ms)) + (ms > Late.From && ms < Late.To ? LateShare / (Late.To - Late.From) : 0);
+
+    /// <summary>The 95 % interval of the late share: normal on the logit, and from 0 where the share is at its lower limit.</summary>
+    public (double Low, double High) LateShareLimits()
+    {
+        var last = Fit.Parameters.Length - 1;
+        var variance = DampedSolution.Inverse(Fit.Information)[last, last];
+        var half = 1.96 * Math.Sqrt(Math.Max(0, variance));
+        var logit = Fit.Parameters[last];
+
+        // With no late response seen, three in n are still likely.
+        var unseen = 3.0 / trials;
+        return FisherScoring.IsAtLowerLimit(Fit) || LateShare < 0.1 / trials
+            ? (0, Math.Max(unseen, LateShare))
+            : (Math.Min(LateShare, ShapeTemplate.Share(logit - half)), Math.Max(LateShare, ShapeTemplate.Share(Math.Min(0, logit + half))));
+    }
 
     internal double[] Places { get; }
 
