@@ -59,4 +59,19 @@ public static class MethodName
 
     /// <summary>Fixed delay without the waits for slot and frame, t over sittings.</summary>
     public const string FixedDelayOfTwoGrids = "fixed-delay-of-two-slot-grids";
+
+    /// <summary>Block width by one likelihood of condition and reference, profile-likelihood interval.</summary>
+    public const string BlockWidthThroughReference = "block-width-through-reference";
+
+    /// <summary>Width of the widest block by the condition's shape alone, profile-likelihood interval.</summary>
+    public const string BlockWidthByShapeAlone = "block-width-by-shape-alone";
+
+    /// <summary>Share of late responses by the fitted shape, likelihood interval.</summary>
+    public const string LateShareByFit = "late-share-by-fitted-shape";
+
+    /// <summary>The interval at whose multiples late responses bunch, by likelihood.</summary>
+    public const string LumpsOfLateResponses = "lumps-of-late-responses";
+
+    /// <summary>The share of responses in one late lump, Clopper-Pearson over all trials.</summary>
+    public const string LumpShare = "clopper-pearson-of-a-late-lump";
 }

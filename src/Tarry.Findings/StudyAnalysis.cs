@@ -4,6 +4,7 @@ using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.Samples;
+using Tarry.Findings.Shapes;
 using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
@@ -38,7 +39,7 @@ public static class StudyAnalysis
         return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations);
     }
 
-    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null)
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, bool withShapes = true)
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
@@ -62,9 +63,11 @@ public static class StudyAnalysis
             .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
             .ToList();
 
+        var shapes = !withShapes ? null : new ConditionShapes(file.Reference, file.Reference is null ? null : rates.GetValueOrDefault(file.Reference), diagnoses, findings.Means);
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
+            .Select(condition => shapes?.With(condition) ?? condition)
             .ToList();
         return new FindingsDocument
         {

@@ -21,6 +21,9 @@ internal sealed class SyntheticStudy(ulong seed)
 
     public double OwnSd { get; init; } = 0.1;
 
+    /// <summary>Whether shapes are fitted: they take longer than all else together.</summary>
+    public bool WithShapes { get; init; }
+
     public static double MeanOf(double fixedMs, double reportMs) => fixedMs + (reportMs / 2) + 2.05;
 
     /// <summary>Adds conditions that are run together in each of the sittings, the first of them the reference.</summary>
@@ -71,7 +74,8 @@ internal sealed class SyntheticStudy(ulong seed)
         samples,
         refusedWithoutSession: 0,
         seed: 1,
-        version: "test");
+        version: "test",
+        withShapes: WithShapes);
 
     private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
     {

@@ -123,7 +123,7 @@ public static class FindingsJson
 
         json.WriteBudget(condition.Budget);
         json.WriteReportInterval(condition.ReportInterval);
-        json.WriteNull("shape");
+        ShapeJson.Write(json, condition);
         json.WriteNull("device_only");
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);

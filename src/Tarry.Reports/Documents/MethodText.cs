@@ -16,6 +16,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string SlotGrid = "docs/methods/slot-grid.md";
+    private const string Shapes = "docs/methods/shapes.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -47,6 +48,11 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.FixedDelayOfTwoGrids] = new("What is left of a latency without the waits for slot and frame, with Student's t over sittings.", "m ± t(J − 1) s/√J, s the standard deviation of the sittings' fixed delays", "Tarry's own, settled by the simulation on its page", SlotGrid),
+        [MethodName.BlockWidthThroughReference] = new("The wait for the report slot, uniform over its width, told from the rest of the chain by the reference, whose own wait is stated: one likelihood of both.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), T₂ and s in common; profile likelihood, χ² on 1 degree of freedom", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.BlockWidthByShapeAlone] = new("The widest wait that the shape shows, whichever wait of the chain it is.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), or without the second; profile likelihood", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.LateShareByFit] = new("The share of responses that the fitted shape leaves over, thought to lie evenly from the median to the latest.", "(1 − e) f(x) + e/(latest − median); normal limits of ln e/(1 − e)", "maximum likelihood, settled by the simulation on its page", Shapes),
+        [MethodName.LumpsOfLateResponses] = new("The interval at whose multiples copies of the main block fit the late responses best.", "Σ wₖ f(x − kR) and an even rest against an even or exponential tail, by BIC; normal limits of R", "A. P. Dempster, N. M. Laird and D. B. Rubin, J. R. Stat. Soc. B 39 (1977), for the shares; the rest is Tarry's own", Shapes),
+        [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
