@@ -1,5 +1,6 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -83,6 +84,9 @@ public sealed record ConditionFinding
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }
+
+    /// <summary>The delay of the device alone, without the chain; null for the reference itself.</summary>
+    public DeviceOnlyFinding? DeviceOnly { get; init; }
 
     /// <summary>What the reader must know beside these results.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

@@ -1,0 +1,49 @@
+using System.Globalization;
+
+namespace Tarry.Findings.DeviceOnly;
+
+/// <summary>The words of what was assumed and of every refusal, the same on the command line, in the report and on the pages.</summary>
+public static class DeviceOnlyWording
+{
+    /// <summary>Why there is no density, and what to do, in one or two sentences.</summary>
+    public static string Sentence(DeviceOnlyRefusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        string N(string name, string format = "0.###") =>
+            refusal.Numbers.TryGetValue(name, out var value) ? value.ToString(format, CultureInfo.InvariantCulture) : "?";
+        return refusal.Kind switch
+        {
+            DeviceOnlyRefusalKind.NoReference => "There is no reference condition with responses, so the chain is not known. Name one in study.toml and measure it in every sitting.",
+            DeviceOnlyRefusalKind.NoSharedSitting => "The reference was not measured in a sitting of this condition, so how the chain spread latencies then is not known. Measure both in one sitting.",
+            DeviceOnlyRefusalKind.ReferenceCautioned => "In every shared sitting the reference drifted, changed, or kept step with its presses; the cautions say which. The chain cannot be taken from it; measure the reference again.",
+            DeviceOnlyRefusalKind.ConditionCautioned => "In every sitting with a sound reference this condition drifted, changed, or kept step with its presses; the cautions say which. Mend that and measure again.",
+            DeviceOnlyRefusalKind.TooFewTrials => $"{N("trials", "N0")} responses of the condition and {N("reference_trials", "N0")} of the reference can be used; it takes {N("need", "N0")} and {N("reference_need", "N0")}. Capture more.",
+            DeviceOnlyRefusalKind.SpreadBelowReference => $"The condition varies no more than the reference would without the wait for its report slot (variances {N("variance_ms2")} and {N("reference_variance_ms2")} ms\u00b2 of which the wait is {N("slot_variance_ms2")}): nothing is left to draw. Look at the reference and its declared report rate.",
+            _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal.Kind, "A refusal without words."),
+        };
+    }
+
+    /// <summary>What the result rests on, a sentence each.</summary>
+    public static IReadOnlyList<string> Assumptions(DeviceOnlyFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        if (finding.ReferenceIntervalMs is not { } interval)
+        {
+            return [];
+        }
+
+        var milliseconds = interval.ToString("0.####", CultureInfo.InvariantCulture);
+        return
+        [
+            finding.IsReferenceIntervalDeclared
+                ? $"The reference waits for a report slot for up to {milliseconds} ms, as its declared report rate says."
+                : $"No report rate is declared for the reference; it is taken to wait for a report slot for up to {milliseconds} ms. Declare it with 'tarry condition --nominal-report-hz': the mean is off by half of what this is off.",
+            "Presses fall at random against the report slots of the reference and of the device.",
+            "What the chain adds does not depend on the device's delay.",
+            "Zero is the reference's fixed delay: a device that hands its report on as the reference would without a slot to wait for. The wait for the device's own slot is inside.",
+        ];
+    }
+
+    /// <summary>The kind as it stands in JSON, such as <c>no-shared-sitting</c>.</summary>
+    public static string Key(DeviceOnlyRefusalKind kind) => Hyphenated.Name(kind.ToString());
+}
