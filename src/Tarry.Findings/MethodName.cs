@@ -50,4 +50,10 @@ public static class MethodName
 
     /// <summary>Difference in the one sitting that both share.</summary>
     public const string DifferenceWithinSession = "batch-means-within-one-sitting";
+
+    /// <summary>Standard deviation of the device alone: differences of variances within sittings, t interval with moderated variance.</summary>
+    public const string ModeratedVarianceDifference = "moderated-t-over-session-variance-differences";
+
+    /// <summary>Standard deviation of the device alone from one sitting: difference of variances, its error from fourth moments.</summary>
+    public const string VarianceDifferenceWithinSession = "fourth-moments-of-variance-difference-within-one-sitting";
 }

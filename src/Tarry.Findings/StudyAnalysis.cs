@@ -1,6 +1,7 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
@@ -64,6 +65,7 @@ public static class StudyAnalysis
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition) })
             .ToList();
+        found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
         return new FindingsDocument
         {
             Title = file.Title,

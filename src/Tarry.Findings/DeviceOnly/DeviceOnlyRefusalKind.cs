@@ -18,6 +18,9 @@ public enum DeviceOnlyRefusalKind
     /// <summary>Too few trials of the condition or of the reference.</summary>
     TooFewTrials,
 
+    /// <summary>The reference varies less than the wait for its report slot alone would make it.</summary>
+    SlotWaitAboveReference,
+
     /// <summary>The condition varies no more than the reference would without the wait for its report slot.</summary>
     SpreadBelowReference,
 }

@@ -5,6 +5,9 @@ namespace Tarry.Findings.DeviceOnly;
 /// <summary>The words of what was assumed and of every refusal, the same on the command line, in the report and on the pages.</summary>
 public static class DeviceOnlyWording
 {
+    /// <summary>What the band of a density holds.</summary>
+    public const string Band = "sampling variation only; edges blurred";
+
     /// <summary>Why there is no density, and what to do, in one or two sentences.</summary>
     public static string Sentence(DeviceOnlyRefusal refusal)
     {
@@ -18,6 +21,7 @@ public static class DeviceOnlyWording
             DeviceOnlyRefusalKind.ReferenceCautioned => "In every shared sitting the reference drifted, changed, or kept step with its presses; the cautions say which. The chain cannot be taken from it; measure the reference again.",
             DeviceOnlyRefusalKind.ConditionCautioned => "In every sitting with a sound reference this condition drifted, changed, or kept step with its presses; the cautions say which. Mend that and measure again.",
             DeviceOnlyRefusalKind.TooFewTrials => $"{N("trials", "N0")} responses of the condition and {N("reference_trials", "N0")} of the reference can be used; it takes {N("need", "N0")} and {N("reference_need", "N0")}. Capture more.",
+            DeviceOnlyRefusalKind.SlotWaitAboveReference => $"The reference varies less (variance {N("reference_variance_ms2")} ms\u00b2) than the wait for a report slot of {N("reference_interval_ms")} ms alone would make it ({N("slot_variance_ms2")} ms\u00b2). Declare the report rate that it has with 'tarry condition --nominal-report-hz'.",
             DeviceOnlyRefusalKind.SpreadBelowReference => $"The condition varies no more than the reference would without the wait for its report slot (variances {N("variance_ms2")} and {N("reference_variance_ms2")} ms\u00b2 of which the wait is {N("slot_variance_ms2")}): nothing is left to draw. Look at the reference and its declared report rate.",
             _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal.Kind, "A refusal without words."),
         };

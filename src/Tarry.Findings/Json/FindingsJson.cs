@@ -131,7 +131,7 @@ public static class FindingsJson
         json.WriteEndObject();
         json.WriteEndObject();
         json.WriteNull("shape");
-        json.WriteNull("device_only");
+        json.WriteDeviceOnly(condition.DeviceOnly);
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);
         json.WriteEndObject();
