@@ -5,7 +5,8 @@ namespace Tarry.Findings.DeviceOnly;
 /// <summary>The density of the device alone, or why there is none.</summary>
 internal static class DeviceDensity
 {
-    public const int FewestTrials = 500;
+    // Two sessions of as many trials as spare a session its caution; below, the density is off by more than it shows.
+    public const int FewestTrials = 400;
     private const int Replicates = 60;
     private const double BandLevel = 0.9;
 

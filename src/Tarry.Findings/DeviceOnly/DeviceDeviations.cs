@@ -31,7 +31,7 @@ internal sealed class DeviceDeviations
         var pairs = conditions[condition];
         if (pairs.Count == 0)
         {
-            return new NotEnough<LatencyDifference>(0, 1, "sittings with a sound reference");
+            return new NotEnough<LatencyDifference>(0, 1, "sittings in which the reference and the condition are sound");
         }
 
         var variance = pairs.Average(pair => pair.VarianceDifference) + slotVariance;
