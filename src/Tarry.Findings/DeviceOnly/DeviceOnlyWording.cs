@@ -27,6 +27,19 @@ public static class DeviceOnlyWording
         };
     }
 
+    /// <summary>Why there is no density, in a word or two, such as for a figure.</summary>
+    public static string Words(DeviceOnlyRefusalKind kind) => kind switch
+    {
+        DeviceOnlyRefusalKind.NoReference => "no reference",
+        DeviceOnlyRefusalKind.NoSharedSitting => "never together",
+        DeviceOnlyRefusalKind.ReferenceCautioned => "unsteady chain",
+        DeviceOnlyRefusalKind.ConditionCautioned => "unsteady",
+        DeviceOnlyRefusalKind.TooFewTrials => "too few trials",
+        DeviceOnlyRefusalKind.SlotWaitAboveReference => "rate misstated",
+        DeviceOnlyRefusalKind.SpreadBelowReference => "nothing left",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A refusal without words."),
+    };
+
     /// <summary>What the result rests on, a sentence each.</summary>
     public static IReadOnlyList<string> Assumptions(DeviceOnlyFinding finding)
     {

@@ -14,6 +14,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Shares = "docs/methods/shares.md";
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
+    private const string DeviceOnly = "docs/methods/device-only.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
@@ -43,6 +44,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.ModeratedVarianceDifference] = new("The differences of variances within sittings, with Student's t and moderated variance; the root is taken at the end.", "v = mean of (s_L² − s_R²) + T²/12, √(v ± t √(s²/J)), s² the moderated variance of the differences, T the reference's report interval", $"{Smyth}; moments of a sum of independent parts", DeviceOnly),
+        [MethodName.VarianceDifferenceWithinSession] = new("The difference of the two variances of one sitting, its error from fourth moments.", "v = s_L² − s_R² + T²/12, √(v ± 1.96 √((m₄ − m₂²)/n of each)), T the reference's report interval", "large-sample theory of moments, from memory", DeviceOnly),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
