@@ -51,6 +51,15 @@ public static class MethodName
     /// <summary>Difference in the one sitting that both share.</summary>
     public const string DifferenceWithinSession = "batch-means-within-one-sitting";
 
+    /// <summary>Report interval in front of frames on a stable grid, from which frame showed each response.</summary>
+    public const string TwoSlotGrids = "two-slot-grids";
+
+    /// <summary>Report interval from the sawtooth of latencies over press times.</summary>
+    public const string SlotSawtooth = "slot-sawtooth";
+
+    /// <summary>Fixed delay without the waits for slot and frame, t over sittings.</summary>
+    public const string FixedDelayOfTwoGrids = "fixed-delay-of-two-slot-grids";
+
     /// <summary>Standard deviation of the device alone: differences of variances within sittings, t interval with moderated variance.</summary>
     public const string ModeratedVarianceDifference = "moderated-t-over-session-variance-differences";
 

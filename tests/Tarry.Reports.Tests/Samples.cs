@@ -99,8 +99,7 @@ internal static class Samples
                 trials,
                 trials),
             Refusal = isRefused ? new(DeviceOnlyRefusalKind.TooFewTrials, new Dictionary<string, double> { ["trials"] = 120, ["need"] = 400, ["reference_trials"] = 6000, ["reference_need"] = 400 }) : null,
-            ReferenceIntervalMs = 1,
-            IsReferenceIntervalDeclared = slot > 1.15,
+            ReferenceSlot = new(1, slot > 1.15 ? ReferenceSlotSource.Declared : ReferenceSlotSource.Assumed),
             Sittings = [.. Sittings.Take(sessions)],
         };
     }

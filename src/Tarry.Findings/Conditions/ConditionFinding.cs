@@ -2,6 +2,7 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
 
@@ -81,6 +82,9 @@ public sealed record ConditionFinding
 
     /// <summary>Its latencies in absolute terms with the rig's own uncertainty, beside the intervals above; null where nothing is used.</summary>
     public ConditionBudget? Budget { get; init; }
+
+    /// <summary>Its report interval, or why none is claimed; null where it was not looked for.</summary>
+    public ReportIntervalFinding? ReportInterval { get; init; }
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }

@@ -27,11 +27,8 @@ public sealed record DeviceOnlyFinding
     /// <summary>Why there is no density; null where there is one.</summary>
     public required DeviceOnlyRefusal? Refusal { get; init; }
 
-    /// <summary>The reference's report interval T that was taken out, in milliseconds; null where there is no reference.</summary>
-    public required double? ReferenceIntervalMs { get; init; }
-
-    /// <summary>Whether T was declared with the reference condition; if not, it is <see cref="ReferenceSlot.AssumedMs"/>.</summary>
-    public required bool IsReferenceIntervalDeclared { get; init; }
+    /// <summary>The reference's report interval T, which was taken out; null where there is no reference.</summary>
+    public required ReferenceSlot? ReferenceSlot { get; init; }
 
     /// <summary>The sittings whose sessions standard deviation and density were made from.</summary>
     public required IReadOnlyList<string> Sittings { get; init; }

@@ -17,27 +17,27 @@ internal static class DeviceOnlyFindings
         ulong seed)
     {
         var reference = conditions.FirstOrDefault(condition => condition.IsReference);
-        var slotMs = ReferenceSlot.IntervalMs(reference?.NominalReportHz);
+        var slot = reference is null ? null : ReferenceSlot.Of(reference);
         var shared = conditions.Where(condition => !condition.IsReference).ToDictionary(
             condition => condition.Id,
             condition => SharedSessions.Of(diagnoses[condition.Id], reference is null ? [] : diagnoses[reference.Id]));
-        var deviations = new DeviceDeviations(shared.ToDictionary(entry => entry.Key, entry => entry.Value.Pairs), slotMs);
+        var deviations = new DeviceDeviations(shared.ToDictionary(entry => entry.Key, entry => entry.Value.Pairs), slot?.IntervalMs ?? 0);
         return
         [
             .. conditions.AsParallel().AsOrdered().Select((condition, index) => condition.IsReference
                 ? condition
-                : condition with { DeviceOnly = Of(condition, reference, shared[condition.Id], deviations, slotMs, SeedOf(seed, index)) }),
+                : condition with { DeviceOnly = Of(condition, slot, shared[condition.Id], deviations, SeedOf(seed, index)) }),
         ];
     }
 
     private static DeviceOnlyFinding Of(
         ConditionFinding condition,
-        ConditionFinding? reference,
+        ReferenceSlot? slot,
         SharedSessions shared,
         DeviceDeviations deviations,
-        double slotMs,
         ulong seed)
     {
+        var slotMs = slot?.IntervalMs ?? 0;
         var refusal = DeviceDensity.Refusal(shared, slotMs);
         var isSlotKnown = refusal?.Kind is not (DeviceOnlyRefusalKind.NoReference or DeviceOnlyRefusalKind.SlotWaitAboveReference);
         return new DeviceOnlyFinding
@@ -46,8 +46,7 @@ internal static class DeviceOnlyFindings
             StandardDeviation = isSlotKnown ? deviations.Of(condition.Id) : Unknown,
             Density = refusal is null ? DeviceDensity.Of(shared.Pairs, slotMs, seed) : null,
             Refusal = refusal,
-            ReferenceIntervalMs = reference is null ? null : slotMs,
-            IsReferenceIntervalDeclared = reference?.NominalReportHz is not null,
+            ReferenceSlot = slot,
             Sittings = [.. shared.Pairs.Select(pair => pair.Sitting)],
         };
     }

@@ -44,22 +44,28 @@ public static class DeviceOnlyWording
     public static IReadOnlyList<string> Assumptions(DeviceOnlyFinding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        if (finding.ReferenceIntervalMs is not { } interval)
+        if (finding.ReferenceSlot is not { } slot)
         {
             return [];
         }
 
-        var milliseconds = interval.ToString("0.####", CultureInfo.InvariantCulture);
+        var milliseconds = slot.IntervalMs.ToString("0.####", CultureInfo.InvariantCulture);
         return
         [
-            finding.IsReferenceIntervalDeclared
-                ? $"The reference waits for a report slot for up to {milliseconds} ms, as its declared report rate says."
-                : $"No report rate is declared for the reference; it is taken to wait for a report slot for up to {milliseconds} ms. Declare it with 'tarry condition --nominal-report-hz': the mean is off by half of what this is off.",
+            slot.Source switch
+            {
+                ReferenceSlotSource.Declared => $"The reference waits for a report slot for up to {milliseconds} ms, as its declared report rate says.",
+                ReferenceSlotSource.Measured => $"The reference waits for a report slot for up to {milliseconds} ms, as its own presses and responses say; no report rate is declared.",
+                _ => $"No report rate is declared for the reference; it is taken to wait for a report slot for up to {milliseconds} ms. Declare it with 'tarry condition --nominal-report-hz': the mean is off by half of what this is off.",
+            },
             "Presses fall at random against the report slots of the reference and of the device.",
             "What the chain adds does not depend on the device's delay.",
             "Zero is the reference's fixed delay: a device that hands its report on as the reference would without a slot to wait for. The wait for the device's own slot is inside.",
         ];
     }
+
+    /// <summary>How the reference's report interval is known, as it stands in JSON, such as <c>declared</c>.</summary>
+    public static string Key(ReferenceSlotSource source) => Hyphenated.Name(source.ToString());
 
     /// <summary>The kind as it stands in JSON, such as <c>no-shared-sitting</c>.</summary>
     public static string Key(DeviceOnlyRefusalKind kind) => Hyphenated.Name(kind.ToString());

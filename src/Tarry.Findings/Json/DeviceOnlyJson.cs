@@ -30,8 +30,8 @@ internal static class DeviceOnlyJson
         }
 
         Write(json, finding.Refusal);
-        json.WriteNumberOrNull("reference_interval_ms", finding.ReferenceIntervalMs);
-        json.WriteBoolean("reference_interval_declared", finding.IsReferenceIntervalDeclared);
+        json.WriteNumberOrNull("reference_interval_ms", finding.ReferenceSlot?.IntervalMs);
+        json.WriteString("reference_interval_source", finding.ReferenceSlot is { } slot ? DeviceOnlyWording.Key(slot.Source) : null);
         Write(json, "sittings", finding.Sittings);
         Write(json, "assumptions", DeviceOnlyWording.Assumptions(finding));
         json.WriteEndObject();

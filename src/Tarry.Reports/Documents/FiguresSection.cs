@@ -17,6 +17,9 @@ internal static class FiguresSection
             Figure(RidgeFigure.Build, document, "Where the latencies of each condition fall, and how far the latest reach."),
             Figure(LadderFigure.Build, document, "The ladder of quantiles: how late the middle, the later quarter and the latest trials of each condition are."),
             Figure(SessionsFigure.Build, document, "The sessions: how well the sittings of each condition agree."),
+            FoldFigure.IsWorthDrawing(document)
+                ? Figure(FoldFigure.Build, document, "The fold: how latency depends on when in the report interval the press came.")
+                : null,
             DeviceOnlyFigure.IsWorthDrawing(document)
                 ? Figure(DeviceOnlyFigure.Build, document, "The device alone: what is left of each condition's latencies when the chain, as the reference measured it, is taken out.")
                 : null,

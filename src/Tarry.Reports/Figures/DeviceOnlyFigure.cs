@@ -79,12 +79,15 @@ public static class DeviceOnlyFigure
             notes.Add($"Pale band of the device alone: {Numbers.Level(densities[0].Level)}, {DeviceOnlyWording.Band}. The dot with its bar is the mean with its 95{Numbers.NoBreakSpace}% interval.");
         }
 
-        if (rows.Select(row => row.Condition.DeviceOnly!).FirstOrDefault(alone => alone.ReferenceIntervalMs is not null) is { } any)
+        if (rows.Select(row => row.Condition.DeviceOnly!).Select(alone => alone.ReferenceSlot).FirstOrDefault(known => known is not null) is { } slot)
         {
             notes.Add("Zero: the reference's fixed delay; the wait for the device's own report slot is inside.");
-            notes.Add(any.IsReferenceIntervalDeclared
-                ? $"Taken out: the chain as the reference measured it, whose own slot is {Numbers.Milliseconds(any.ReferenceIntervalMs!.Value)}."
-                : $"Taken out: the chain as the reference measured it, whose own slot is assumed to be {Numbers.Milliseconds(any.ReferenceIntervalMs!.Value)}, as no report rate is declared.");
+            notes.Add(slot.Source switch
+            {
+                ReferenceSlotSource.Declared => $"Taken out: the chain as the reference measured it, whose own slot is declared as {Numbers.Milliseconds(slot.IntervalMs)}.",
+                ReferenceSlotSource.Measured => $"Taken out: the chain as the reference measured it, whose own slot was found to be {Numbers.Milliseconds(slot.IntervalMs)}.",
+                _ => $"Taken out: the chain as the reference measured it, whose own slot is assumed to be {Numbers.Milliseconds(slot.IntervalMs)}, as no report rate is declared.",
+            });
         }
 
         if (panels.IsCut)

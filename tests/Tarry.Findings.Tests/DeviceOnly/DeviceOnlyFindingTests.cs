@@ -36,8 +36,7 @@ public sealed class DeviceOnlyFindingTests
     public void Analyse_UndeclaredReferenceRate_IsAssumedAndSaid()
     {
         var found = Of(new SyntheticStudy(5).Add(2, ("ref", 5, 1), ("pad", 7, 8)), "pad");
-        Assert.False(found.IsReferenceIntervalDeclared);
-        Assert.Equal(ReferenceSlot.AssumedMs, found.ReferenceIntervalMs);
+        Assert.Equal(new ReferenceSlot(ReferenceSlot.AssumedMs, ReferenceSlotSource.Assumed), found.ReferenceSlot);
         Assert.Contains("No report rate is declared", DeviceOnlyWording.Assumptions(found)[0], StringComparison.Ordinal);
     }
 

@@ -11,7 +11,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "device-only", "run-chart" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -253,6 +253,7 @@ public sealed class FigureTests
             "ridge" => RidgeFigure.Draw(Studies[study], chosen),
             "ladder" => LadderFigure.Draw(Studies[study], chosen),
             "device-only" => DeviceOnlyFigure.Draw(Studies[study], chosen),
+            "fold" => FoldFigure.Draw(Studies[study], chosen),
             "run-chart" => RunChartFigure.Draw(Studies[study], chosen),
             _ => SessionsFigure.Draw(Studies[study], chosen),
         });
