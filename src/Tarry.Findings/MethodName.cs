@@ -74,4 +74,10 @@ public static class MethodName
 
     /// <summary>The share of responses in one late lump, Clopper-Pearson over all trials.</summary>
     public const string LumpShare = "clopper-pearson-of-a-late-lump";
+
+    /// <summary>Standard deviation of the device alone: differences of variances within sittings, t interval with moderated variance.</summary>
+    public const string ModeratedVarianceDifference = "moderated-t-over-session-variance-differences";
+
+    /// <summary>Standard deviation of the device alone from one sitting: difference of variances, its error from fourth moments.</summary>
+    public const string VarianceDifferenceWithinSession = "fourth-moments-of-variance-difference-within-one-sitting";
 }

@@ -1,6 +1,7 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.Samples;
@@ -69,6 +70,7 @@ public static class StudyAnalysis
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
             .Select(condition => shapes?.With(condition) ?? condition)
             .ToList();
+        found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
         return new FindingsDocument
         {
             Title = file.Title,

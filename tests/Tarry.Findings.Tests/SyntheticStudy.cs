@@ -19,6 +19,9 @@ internal sealed class SyntheticStudy(ulong seed)
 
     public double SharedSd { get; init; } = 0.2;
 
+    /// <summary>The sessions made so far.</summary>
+    public IReadOnlyList<SessionSample> Samples => samples;
+
     public double OwnSd { get; init; } = 0.1;
 
     /// <summary>Whether shapes are fitted: they take longer than all else together.</summary>

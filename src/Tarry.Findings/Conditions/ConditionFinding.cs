@@ -1,5 +1,6 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.Shapes;
@@ -97,6 +98,9 @@ public sealed record ConditionFinding
 
     /// <summary>Its late responses; null where no shape was looked for.</summary>
     public LateTailFinding? LateTail { get; init; }
+
+    /// <summary>The delay of the device alone, without the chain; null for the reference itself.</summary>
+    public DeviceOnlyFinding? DeviceOnly { get; init; }
 
     /// <summary>What the reader must know beside these results.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

@@ -124,7 +124,7 @@ public static class FindingsJson
         json.WriteBudget(condition.Budget);
         json.WriteReportInterval(condition.ReportInterval);
         ShapeJson.Write(json, condition);
-        json.WriteNull("device_only");
+        json.WriteDeviceOnly(condition.DeviceOnly);
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);
         json.WriteEndObject();

@@ -14,6 +14,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Shares = "docs/methods/shares.md";
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
+    private const string DeviceOnly = "docs/methods/device-only.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Shapes = "docs/methods/shapes.md";
@@ -53,6 +54,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LateShareByFit] = new("The share of responses that the fitted shape leaves over, thought to lie evenly from the median to the latest.", "(1 − e) f(x) + e/(latest − median); normal limits of ln e/(1 − e)", "maximum likelihood, settled by the simulation on its page", Shapes),
         [MethodName.LumpsOfLateResponses] = new("The interval at whose multiples copies of the main block fit the late responses best.", "Σ wₖ f(x − kR) and an even rest against an even or exponential tail, by BIC; normal limits of R", "A. P. Dempster, N. M. Laird and D. B. Rubin, J. R. Stat. Soc. B 39 (1977), for the shares; the rest is Tarry's own", Shapes),
         [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
+        [MethodName.ModeratedVarianceDifference] = new("The differences of variances within sittings, with Student's t and moderated variance; the root is taken at the end.", "v = mean of (s_L² − s_R²) + T²/12, √(v ± t √(s²/J)), s² the moderated variance of the differences, T the reference's report interval", $"{Smyth}; moments of a sum of independent parts", DeviceOnly),
+        [MethodName.VarianceDifferenceWithinSession] = new("The difference of the two variances of one sitting, its error from fourth moments.", "v = s_L² − s_R² + T²/12, √(v ± 1.96 √((m₄ − m₂²)/n of each)), T the reference's report interval", "large-sample theory of moments, from memory", DeviceOnly),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>

@@ -23,6 +23,11 @@ internal static class MethodsSection
         Describe(list, used, "Spread", "p95 less p5; of one session, by the limits of both at 97.5 % each.", document, condition => condition.Spread);
         Describe(list, used, "Late share", "The share of responses later than the limit that stands beside it.", document, condition => condition.LateShare);
         Describe(list, used, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
+        if (document.Conditions.Any(condition => condition.DeviceOnly?.ReferenceSlot is not null))
+        {
+            Describe(list, used, "Device alone", "Mean: the difference from the reference and half of the reference's report interval. Standard deviation: from differences of variances within sittings, the variance of the reference's own wait for a slot added back. Density: the same wait laid over the latencies, and what the reference measured taken out by Richardson-Lucy iteration, its number chosen by held-out trials; the band is of sampling only. Page: docs/methods/device-only.md.", document, condition => condition.DeviceOnly?.Mean, condition => condition.DeviceOnly?.StandardDeviation);
+        }
+
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));
         if (document.Comparisons.Count > 0)
         {
