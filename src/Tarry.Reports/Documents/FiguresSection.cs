@@ -16,7 +16,8 @@ internal static class FiguresSection
             Figure(StandingFigure.Build, document, "The standing: conditions from soonest to latest mean. The numbers are in the table of results."),
             Figure(RidgeFigure.Build, document, "Where the latencies of each condition fall, and how far the latest reach."),
             Figure(LadderFigure.Build, document, "The ladder of quantiles: how late the middle, the later quarter and the latest trials of each condition are."),
-            Figure(SessionsFigure.Build, document, "The sessions: how well the sittings of each condition agree."));
+            Figure(SessionsFigure.Build, document, "The sessions: how well the sittings of each condition agree."),
+            document.Play is null ? null : Figure(PlayCurveFigure.Build, document, "The play curve: how often a press hits a timing window once the constant part of the delay is learned."));
 
     private static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
         "figure",

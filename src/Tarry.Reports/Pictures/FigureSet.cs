@@ -12,6 +12,7 @@ public static class FigureSet
         ("ridge", RidgeFigure.Draw),
         ("ladder", LadderFigure.Draw),
         ("sessions", SessionsFigure.Draw),
+        ("play", PlayCurveFigure.Draw),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
@@ -28,7 +29,7 @@ public static class FigureSet
         ArgumentNullException.ThrowIfNull(document);
         return document.Conditions.Count == 0
             ? []
-            : [.. Figures.SelectMany(figure => Themes.Select(theme => new FigureDrawing(
+            : [.. Figures.Where(figure => figure.Name != "play" || document.Play is not null).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
                 $"{figure.Name}-{theme.Name}",
                 figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
                 theme.Theme)))];

@@ -25,7 +25,7 @@ public static class HalfWidthPlan
         Argument.RequirePositive(halfWidth, nameof(halfWidth));
         Require(sessions, sessionSd);
         Argument.RequireNotNegative(trialSd, nameof(trialSd));
-        var wanted = halfWidth / Factor(degreesOfFreedom, assurance, level);
+        var wanted = halfWidth / ErrorsAssured(degreesOfFreedom, assurance, level);
         var left = (sessions * wanted * wanted) - (sessionSd * sessionSd);
         return left > 0 ? trialSd * trialSd / left : null;
     }
@@ -35,19 +35,24 @@ public static class HalfWidthPlan
     public static double Endless(int sessions, double sessionSd, double degreesOfFreedom, double assurance = 0.80, double level = 0.95)
     {
         Require(sessions, sessionSd);
-        return Factor(degreesOfFreedom, assurance, level) * sessionSd / Math.Sqrt(sessions);
+        return ErrorsAssured(degreesOfFreedom, assurance, level) * sessionSd / Math.Sqrt(sessions);
+    }
+
+    /// <summary>The half-width that is assured, in true standard errors: t sqrt(chi2_A(df)/df).</summary>
+    /// <param name="degreesOfFreedom">Of the variance estimate.</param>
+    /// <param name="assurance">How likely the half-width comes out no wider.</param>
+    /// <param name="level">The confidence level.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static double ErrorsAssured(double degreesOfFreedom, double assurance = 0.80, double level = 0.95)
+    {
+        Argument.RequireLevel(level, nameof(level));
+        return StudentDistribution.Quantile(0.5 + (0.5 * level), degreesOfFreedom)
+            * Math.Sqrt(ChiSquaredDistribution.Quantile(assurance, degreesOfFreedom) / degreesOfFreedom);
     }
 
     private static void Require(int sessions, double sessionSd)
     {
         Argument.RequireAtLeast(sessions, 1, nameof(sessions), "Plan a session.");
         Argument.RequireNotNegative(sessionSd, nameof(sessionSd));
-    }
-
-    private static double Factor(double degreesOfFreedom, double assurance, double level)
-    {
-        Argument.RequireLevel(level, nameof(level));
-        return StudentDistribution.Quantile(0.5 + (0.5 * level), degreesOfFreedom)
-            * Math.Sqrt(ChiSquaredDistribution.Quantile(assurance, degreesOfFreedom) / degreesOfFreedom);
     }
 }

@@ -51,4 +51,46 @@ public static class TestPower
             0,
             (high - low) / (2 * critical));
     }
+
+    /// <summary>The true difference, in standard errors, that a two-sided t test tells with a given power.</summary>
+    /// <param name="degreesOfFreedom">Above 0 and finite.</param>
+    /// <param name="level">The confidence level that the test belongs to.</param>
+    /// <param name="power">The power, above 1 - level.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static double ErrorsToTell(double degreesOfFreedom, double level = 0.95, double power = 0.80)
+    {
+        RequirePower(power, 1 - level);
+        return Root(errors => ToTell(errors, 1, degreesOfFreedom, level) - power);
+    }
+
+    /// <summary>The margin, in standard errors, within which equal conditions are shown to lie with a given power.</summary>
+    /// <param name="degreesOfFreedom">Above 0 and finite.</param>
+    /// <param name="oneSidedLevel">The level of each test.</param>
+    /// <param name="power">The power.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    public static double ErrorsToShowEquivalent(double degreesOfFreedom, double oneSidedLevel = 0.05, double power = 0.80)
+    {
+        RequirePower(power, 0);
+        return Root(errors => ToShowEquivalent(0, -errors, errors, 1, degreesOfFreedom, oneSidedLevel) - power);
+    }
+
+    private static void RequirePower(double power, double above)
+    {
+        Argument.RequireLevel(power, nameof(power));
+        if (!(power > above))
+        {
+            throw new ArgumentOutOfRangeException(nameof(power), power, $"power is {power}; a test has {above} without any difference. Give 0.8 or 0.9.");
+        }
+    }
+
+    private static double Root(Func<double, double> excess)
+    {
+        var high = 4.0;
+        while (excess(high) < 0)
+        {
+            high *= 2;
+        }
+
+        return MathNet.Numerics.RootFinding.Brent.FindRoot(excess, 1e-6, high, 1e-9, 200);
+    }
 }
