@@ -32,7 +32,8 @@ internal readonly record struct HitDispersion(double Factor, double DegreesOfFre
     {
         if (moderated is null || !inPool)
         {
-            return ratio is { } alone ? new(Math.Max(1, alone), own) : new(1, Math.Max(1, own));
+            // Sessions that all hit alike give no sign of more scatter than their trials explain.
+            return ratio is { } alone ? new(Math.Max(1, alone), own) : new(1, double.PositiveInfinity);
         }
 
         var prior = moderated.PriorDegreesOfFreedom;

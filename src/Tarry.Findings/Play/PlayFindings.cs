@@ -9,7 +9,7 @@ namespace Tarry.Findings.Play;
 internal static class PlayFindings
 {
     private const int CurvePoints = 100;
-    private const double CurveBeyondWidestWindow = 1.5;
+    private const double CurveBeyondWidestWindow = 1.2;
 
     /// <summary>The findings; null where no condition has a response.</summary>
     /// <param name="settings">What is assumed of the game and the player.</param>

@@ -85,7 +85,7 @@ public static class PlayCurveFigure
             notes.Add($"Behind, in orange: the reference {reference}.");
         }
 
-        notes.Add("Intervals at 95 %; the lines are as the trials have it and flatter a little.");
+        notes.Add("Rows and ranks are by mean latency, as in the standing. Intervals at 95 %; the lines are as the trials have it and flatter a little.");
         return notes;
     }
 
