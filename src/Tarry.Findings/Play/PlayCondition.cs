@@ -8,7 +8,7 @@ namespace Tarry.Findings.Play;
 /// <summary>One condition made ready for play: its sessions, and what every player and window makes of them.</summary>
 internal sealed class PlayCondition
 {
-    private const int Resamples = 200;
+    private const int Resamples = 100;
 
     public PlayCondition(string id, IReadOnlyList<SessionDiagnosis> diagnoses, IReadOnlyList<(double PlayerSd, double Window)> settings, SeededGenerator random)
     {

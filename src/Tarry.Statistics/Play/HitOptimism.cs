@@ -23,8 +23,8 @@ public static class HitOptimism
         ArgumentNullException.ThrowIfNull(random);
         Argument.RequireAtLeast(resamples, 1, nameof(resamples), "Draw some hundred.");
         var timings = hits.Timings;
-        var best = settings.Select(setting => Maximum(timings, hits.Sessions, setting)).ToArray();
-        var own = Array.ConvertAll(best, maximum => maximum(timings.Weights));
+        var best = settings.Select(setting => Flattery(timings, hits, setting)).ToArray();
+        var own = Array.ConvertAll(best, flattery => flattery(timings.Weights));
         var sums = new double[best.Length];
         var places = Places(timings, hits.Sessions.Count);
         var weights = new double[timings.Values.Length];
@@ -38,6 +38,26 @@ public static class HitOptimism
         }
 
         return [.. sums.Select((sum, i) => Math.Max(0, (sum / resamples) - own[i]))];
+    }
+
+    // The maximum less the share of the sample's own best compensation: the mean of that share over resamples is the sample's,
+    // so that taking it away changes nothing but the noise.
+    private static Func<double[], double> Flattery(WeightedTimings timings, HitProbability hits, (double Window, double PlayerSd) setting)
+    {
+        var kernel = HitProbability.Kernel(setting.Window, setting.PlayerSd);
+        var compensation = hits.Best(setting.Window, setting.PlayerSd).Compensation;
+        var maximum = Maximum(timings, hits.Sessions, setting);
+        var fixedHits = Array.ConvertAll(timings.Values, value => kernel.At(value - compensation));
+        return weights =>
+        {
+            var share = 0.0;
+            for (var i = 0; i < weights.Length; i++)
+            {
+                share += weights[i] * fixedHits[i];
+            }
+
+            return maximum(weights) - share;
+        };
     }
 
     private static Func<double[], double> Maximum(WeightedTimings timings, IReadOnlyList<TimingSession> sessions, (double Window, double PlayerSd) setting)
