@@ -80,4 +80,19 @@ public static class MethodName
 
     /// <summary>Standard deviation of the device alone from one sitting: difference of variances, its error from fourth moments.</summary>
     public const string VarianceDifferenceWithinSession = "fourth-moments-of-variance-difference-within-one-sitting";
+
+    /// <summary>Hit probability over sessions: binomial variance times a moderated dispersion, t interval.</summary>
+    public const string HitsOverSessions = "quasi-binomial-t-over-sessions";
+
+    /// <summary>Hit probability of one session.</summary>
+    public const string HitsWithinSession = "binomial-within-one-session";
+
+    /// <summary>Difference of hit probabilities within sittings: binomial variance times a moderated dispersion, t interval.</summary>
+    public const string HitsWithinSittings = "quasi-binomial-t-within-sittings";
+
+    /// <summary>Difference of hit probabilities of conditions that share no sitting.</summary>
+    public const string HitsBetweenSittings = "quasi-binomial-t-between-sittings";
+
+    /// <summary>Difference of hit probabilities in the one sitting that both share.</summary>
+    public const string HitsWithinOneSitting = "binomial-within-one-sitting";
 }

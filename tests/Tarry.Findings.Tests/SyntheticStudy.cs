@@ -1,3 +1,4 @@
+using Tarry.Findings.Play;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -72,12 +73,13 @@ internal sealed class SyntheticStudy(ulong seed)
         return values;
     }
 
-    public FindingsDocument Analyse(double marginMs = 0.5) => StudyAnalysis.Of(
+    public FindingsDocument Analyse(double marginMs = 0.5, PlaySettings? play = null) => StudyAnalysis.Of(
         new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, conditions, []),
         samples,
         refusedWithoutSession: 0,
         seed: 1,
         version: "test",
+        play: play,
         withShapes: WithShapes);
 
     private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)

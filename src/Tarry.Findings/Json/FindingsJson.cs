@@ -58,15 +58,11 @@ public static class FindingsJson
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
-            json.WriteStartObject();
-            json.WriteString("id", ranked.Id);
-            json.WriteNumber("best_rank", ranked.BestRank);
-            json.WriteNumber("worst_rank", ranked.WorstRank);
-            json.WriteNumber("group", ranked.Group);
-            json.WriteEndObject();
+            Write(json, ranked);
         }
 
         json.WriteEndArray();
+        json.WritePlay(document.Play);
         Write(json, document.Cautions);
         json.WriteEndObject();
     }
@@ -184,6 +180,16 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
+    }
+
+    internal static void Write(Utf8JsonWriter json, RankedCondition ranked)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", ranked.Id);
+        json.WriteNumber("best_rank", ranked.BestRank);
+        json.WriteNumber("worst_rank", ranked.WorstRank);
+        json.WriteNumber("group", ranked.Group);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)

@@ -25,7 +25,8 @@ internal static class FiguresSection
                 : null,
             RunChartFigure.IsWorthDrawing(document)
                 ? Figure(RunChartFigure.Build, document, "The run chart: latencies in the order of trials, so that warming up, a change or a disturbed sitting is seen.")
-                : null);
+                : null,
+            document.Play is null ? null : Figure(PlayCurveFigure.Build, document, "The play curve: how often a press hits a timing window once the constant part of the delay is learned."));
 
     private static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
         "figure",

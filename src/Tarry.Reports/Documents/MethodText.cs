@@ -18,9 +18,11 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Shapes = "docs/methods/shapes.md";
+    private const string Play = "docs/methods/play.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
+    private const string Quasi = "quasi-likelihood with a moderated dispersion, S. P. Lund and others, Stat. Appl. Genet. Mol. Biol. 11 (2012)";
     private const string ClopperPearson = "C. J. Clopper and E. S. Pearson, Biometrika 26 (1934)";
 
     /// <summary>What formulas mean by the moderated variance.</summary>
@@ -45,6 +47,11 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.ModeratedUnpaired] = new("The difference of two means of sessions from different sittings, their variances added.", "m₁ − m₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947)", Means),
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
+        [MethodName.HitsOverSessions] = new("The mean over sessions of how often the best constant compensation hits, less the flattery of choosing it on the same trials; a score interval for as many trials as the sessions' own scatter leaves.", "v = 2 max − mean max*, Wilson limits at n = v(1 − v)/(φ s²) with Student's t; s² from trials, φ ≥ 1 the dispersion of session shares, moderated over conditions", $"{Quasi}; E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927); B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), 10.3", Play),
+        [MethodName.HitsWithinSession] = new("The same over the trials of one session.", "v = 2 max − mean max*, Wilson limits with z", "E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927); B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), 10.3", Play),
+        [MethodName.HitsWithinSittings] = new("The differences of hit shares within sittings, each condition with its own best constant.", "mean d ± t √(φ s²/J), φ ≥ 1 the dispersion of the differences, moderated over pairs", Quasi, Play),
+        [MethodName.HitsBetweenSittings] = new("The difference of the hit shares of conditions that share no sitting, their variances added.", "v₁ − v₂ ± t √(φ₁s₁² + φ₂s₂²)", $"{Quasi}; B. L. Welch, Biometrika 34 (1947)", Play),
+        [MethodName.HitsWithinOneSitting] = new("The difference of the hit shares in the one sitting that both share.", "v₁ − v₂ ± 1.96 √(s₁² + s₂²), from trials alone", "the binomial distribution and its extension to shares between 0 and 1", Play),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
         [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),

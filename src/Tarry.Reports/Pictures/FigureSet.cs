@@ -15,6 +15,7 @@ public static class FigureSet
         ("fold", FoldFigure.Draw, FoldFigure.IsWorthDrawing),
         ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
         ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),
+        ("play", PlayCurveFigure.Draw, document => document.Play is not null),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
