@@ -83,7 +83,7 @@ public static class StudyAnalysis
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
             .Select(condition => shapes?.With(condition) ?? condition)
             .ToList();
-        found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
+        found = withShapes ? DeviceOnlyFindings.Attach(found, diagnoses, seed) : found;
         return new FindingsDocument
         {
             Title = file.Title,
