@@ -19,6 +19,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Shapes = "docs/methods/shapes.md";
     private const string Play = "docs/methods/play.md";
+    private const string Factors = "docs/methods/factors.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -63,6 +64,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
         [MethodName.ModeratedVarianceDifference] = new("The differences of variances within sittings, with Student's t and moderated variance; the root is taken at the end.", "v = mean of (s_L² − s_R²) + T²/12, √(v ± t √(s²/J)), s² the moderated variance of the differences, T the reference's report interval", $"{Smyth}; moments of a sum of independent parts", DeviceOnly),
         [MethodName.VarianceDifferenceWithinSession] = new("The difference of the two variances of one sitting, its error from fourth moments.", "v = s_L² − s_R² + T²/12, √(v ± 1.96 √((m₄ − m₂²)/n of each)), T the reference's report interval", "large-sample theory of moments, from memory", DeviceOnly),
+        [MethodName.CommonCostOverSettings] = new("The mean of the settings' differences within sittings; what a sitting does to all settings alike is seen once a sitting.", "mean c ± t √(V/K + e), V the mean variance of a setting's difference over its sittings, K settings, e what their common sittings add; t on J + 1 degrees of freedom at most", "Tarry's own, settled by the simulation on its page", Factors),
+        [MethodName.CostOverDifferingSettings] = new("The mean of the settings' differences, with the settings as the unit, because they do not agree.", "mean c ± t(K − 1) s/√K, s the standard deviation of the costs of K settings", "Student's t, from memory", Factors),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
