@@ -65,4 +65,13 @@ public static class MethodName
 
     /// <summary>Difference of hit probabilities in the one sitting that both share.</summary>
     public const string HitsWithinOneSitting = "binomial-within-one-sitting";
+
+    /// <summary>Report interval in front of frames on a stable grid, from which frame showed each response.</summary>
+    public const string TwoSlotGrids = "two-slot-grids";
+
+    /// <summary>Report interval from the sawtooth of latencies over press times.</summary>
+    public const string SlotSawtooth = "slot-sawtooth";
+
+    /// <summary>Fixed delay without the waits for slot and frame, t over sittings.</summary>
+    public const string FixedDelayOfTwoGrids = "fixed-delay-of-two-slot-grids";
 }

@@ -3,6 +3,7 @@ using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
@@ -52,7 +53,8 @@ public static class StudyAnalysis
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
-        var diagnoses = SessionDiagnoses.Of(samples, id => rates[id])
+        var grids = new StudySlotGrids(conditions, file.Reference, samples);
+        var diagnoses = grids.WithBeats(SessionDiagnoses.Of(samples, id => grids.ReportHz(id) ?? rates[id]), rates)
             .GroupBy(diagnosis => diagnosis.Session.Key.Condition)
             .ToDictionary(group => group.Key, group => group.ToArray());
         var present = conditions.Where(condition => diagnoses.ContainsKey(condition.Id)).ToList();
@@ -73,7 +75,7 @@ public static class StudyAnalysis
 
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
-            .Select(condition => condition with { Budget = budgets.Of(condition) })
+            .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
             .ToList();
         return new FindingsDocument
         {

@@ -1,6 +1,7 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
 
@@ -80,6 +81,9 @@ public sealed record ConditionFinding
 
     /// <summary>Its latencies in absolute terms with the rig's own uncertainty, beside the intervals above; null where nothing is used.</summary>
     public ConditionBudget? Budget { get; init; }
+
+    /// <summary>Its report interval, or why none is claimed; null where it was not looked for.</summary>
+    public ReportIntervalFinding? ReportInterval { get; init; }
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }

@@ -12,8 +12,6 @@ namespace Tarry.Findings.Json;
 /// <summary>The findings document as JSON, by <c>docs/findings.schema.json</c>: the same document gives the same bytes.</summary>
 public static class FindingsJson
 {
-    private const string NotEstimated = "not estimated by this version";
-
     /// <summary>The document as indented JSON with line feeds, ending in one.</summary>
     public static string Write(FindingsDocument document)
     {
@@ -120,12 +118,7 @@ public static class FindingsJson
         }
 
         json.WriteBudget(condition.Budget);
-        json.WriteStartObject("report_interval_ms");
-        json.WriteStartObject("not_identifiable");
-        json.WriteNull("upper_ms");
-        json.WriteString("reason", NotEstimated);
-        json.WriteEndObject();
-        json.WriteEndObject();
+        json.WriteReportInterval(condition.ReportInterval);
         json.WriteNull("shape");
         json.WriteNull("device_only");
         WriteSessions(json, condition.Sessions);

@@ -28,7 +28,7 @@ public static class CautionWording
             CautionKind.Dependence => $"Trials of {subject} depend on each other: they are worth about {N("effective_trials", "N0")} independent ones of {N("trials", "N0")}. This session stays out of the pooled variance.",
             CautionKind.PhaseLocked => $"The presses of {subject} keep step with a period of {N("period_ms", "0.###")} ms. Its mean may be off by up to {N("worst_bias_ms")} ms; let the press intervals vary at random by at least 50 ms.",
             CautionKind.PressLattice => $"The press intervals of {subject} lie within {N("range_ms")} ms of each other, so that presses can alias with report and frame periods. Let them vary by at least 50 ms.",
-            CautionKind.Beat => $"Report and frame period of {subject} beat with a period of {N("beat_s")} s, and the session lasts {N("session_s")} s. Set the frame cap off the ratio and measure again.",
+            CautionKind.Beat => $"Report and frame period of {subject} beat once in {N("beat_s", "N1")} s, and the session lasts {N("session_s", "N0")} s: its mean may be off by up to {N("worst_bias_ms")} ms, and no interval covers that. Set the frame cap off the ratio, to {N("frame_cap_hz", "0")} frames a second, and measure again; this session stays out of the pooled variance.",
             CautionKind.Modes => $"The latencies of {subject} form {N("modes", "0")} lumps; a mean or a median may fall where no trial is.",
             CautionKind.UnequalVariances => $"The scatter between sessions differs between {subject}: standard deviations from {N("smallest_ms")} to {N("largest_ms")} ms. It is pooled within each group only.",
             CautionKind.ShapeUnexpected => $"The shape of {subject} is not what its stated report rate predicts.",

@@ -16,6 +16,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
     private const string Play = "docs/methods/play.md";
+    private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -50,6 +51,9 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.HitsBetweenSittings] = new("The difference of the hit shares of conditions that share no sitting, their variances added.", "v₁ − v₂ ± t √(φ₁s₁² + φ₂s₂²)", $"{Quasi}; B. L. Welch, Biometrika 34 (1947)", Play),
         [MethodName.HitsWithinOneSitting] = new("The difference of the hit shares in the one sitting that both share.", "v₁ − v₂ ± 1.96 √(s₁² + s₂²), from trials alone", "the binomial distribution and its extension to shares between 0 and 1", Play),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
+        [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
+        [MethodName.FixedDelayOfTwoGrids] = new("What is left of a latency without the waits for slot and frame, with Student's t over sittings.", "m ± t(J − 1) s/√J, s the standard deviation of the sittings' fixed delays", "Tarry's own, settled by the simulation on its page", SlotGrid),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
