@@ -10,7 +10,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "play" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -88,6 +88,7 @@ public sealed class FigureTests
     [Theory]
     [InlineData("standing")]
     [InlineData("ridge")]
+    [InlineData("play")]
     public void Draw_Twice_GivesTheSameBytes(string figure) =>
         Assert.Equal(Draw(figure, "page", "twelve").ToString(), Draw(figure, "page", "twelve").ToString());
 
@@ -210,6 +211,7 @@ public sealed class FigureTests
             "standing" => StandingFigure.Draw(Studies[study], chosen),
             "ridge" => RidgeFigure.Draw(Studies[study], chosen),
             "ladder" => LadderFigure.Draw(Studies[study], chosen),
+            "play" => PlayCurveFigure.Draw(Studies[study], chosen),
             _ => SessionsFigure.Draw(Studies[study], chosen),
         });
     }
