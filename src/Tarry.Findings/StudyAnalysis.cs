@@ -97,7 +97,7 @@ public static class StudyAnalysis
             Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, [.. evidence.Select(pair => grounds.Undoing(pair).Count > 0 ? pair with { Difference = null } : pair)]),
             Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons, grounds),
             Play = play is null ? null : PlayFindings.Of(play, [.. present.Select(condition => (condition.Id, diagnoses[condition.Id]))], seed),
-            Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
+            Cautions = [.. UnitCautions.Of(found), .. RigCautions.Of(samples, budgets.Chains), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }
 

@@ -27,7 +27,7 @@ internal static class SessionDiagnoses
         var dependence = HolmAdjustment.Adjust(tested.Select(DependenceP).ToArray());
         var changes = tested.Select(session => RankCusum.Test(session.Latencies.InOrder)).ToList();
         var change = HolmAdjustment.Adjust(tested.Zip(changes, (session, test) => ChangeP(session, test.P)).ToArray());
-        var locks = sessions.Select(session => PhaseLock.Of(session.PressTimesMs, nominalReportHz(session.Key.Condition))).ToList();
+        var locks = sessions.Select(session => PhaseLock.Of(session.PressTimesMs, reportHz(session.Key.Condition))).ToList();
         var locked = new Queue<double>(HolmAdjustment.Adjust(locks.OfType<PhaseLock>().Select(found => found.P).ToArray()));
 
         return sessions.Select((session, place) =>

@@ -16,10 +16,10 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string DeviceOnly = "docs/methods/device-only.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string Factors = "docs/methods/factors.md";
     private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Shapes = "docs/methods/shapes.md";
     private const string Play = "docs/methods/play.md";
-    private const string Factors = "docs/methods/factors.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -54,6 +54,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.HitsBetweenSittings] = new("The difference of the hit shares of conditions that share no sitting, their variances added.", "v₁ − v₂ ± t √(φ₁s₁² + φ₂s₂²)", $"{Quasi}; B. L. Welch, Biometrika 34 (1947)", Play),
         [MethodName.HitsWithinOneSitting] = new("The difference of the hit shares in the one sitting that both share.", "v₁ − v₂ ± 1.96 √(s₁² + s₂²), from trials alone", "the binomial distribution and its extension to shares between 0 and 1", Play),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.CommonCostOverSettings] = new("The mean of the settings' differences within sittings; what a sitting does to all settings alike is seen once a sitting.", "mean c ± t √(V/K + e), V the mean variance of a setting's difference over its sittings, K settings, e what their common sittings add; t on J + 1 degrees of freedom at most", "Tarry's own, settled by the simulation on its page", Factors),
+        [MethodName.CostOverDifferingSettings] = new("The mean of the settings' differences, with the settings as the unit, because they do not agree.", "mean c ± t(K − 1) s/√K, s the standard deviation of the costs of K settings", "Student's t, from memory", Factors),
         [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.FixedDelayOfTwoGrids] = new("What is left of a latency without the waits for slot and frame, with Student's t over sittings.", "m ± t(J − 1) s/√J, s the standard deviation of the sittings' fixed delays", "Tarry's own, settled by the simulation on its page", SlotGrid),
@@ -64,8 +66,6 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
         [MethodName.ModeratedVarianceDifference] = new("The differences of variances within sittings, with Student's t and moderated variance; the root is taken at the end.", "v = mean of (s_L² − s_R²) + T²/12, √(v ± t √(s²/J)), s² the moderated variance of the differences, T the reference's report interval", $"{Smyth}; moments of a sum of independent parts", DeviceOnly),
         [MethodName.VarianceDifferenceWithinSession] = new("The difference of the two variances of one sitting, its error from fourth moments.", "v = s_L² − s_R² + T²/12, √(v ± 1.96 √((m₄ − m₂²)/n of each)), T the reference's report interval", "large-sample theory of moments, from memory", DeviceOnly),
-        [MethodName.CommonCostOverSettings] = new("The mean of the settings' differences within sittings; what a sitting does to all settings alike is seen once a sitting.", "mean c ± t √(V/K + e), V the mean variance of a setting's difference over its sittings, K settings, e what their common sittings add; t on J + 1 degrees of freedom at most", "Tarry's own, settled by the simulation on its page", Factors),
-        [MethodName.CostOverDifferingSettings] = new("The mean of the settings' differences, with the settings as the unit, because they do not agree.", "mean c ± t(K − 1) s/√K, s the standard deviation of the costs of K settings", "Student's t, from memory", Factors),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>

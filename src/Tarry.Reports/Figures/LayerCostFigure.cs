@@ -16,7 +16,7 @@ public static class LayerCostFigure
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.6, 4, 4.6);
 
     /// <summary>Whether the study has a layer to draw.</summary>
-    public static bool HasRows(FindingsDocument document)
+    public static bool IsWorthDrawing(FindingsDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
         return LayerCostRow.Of(document).Count > 0;

@@ -13,8 +13,8 @@ public class VerdictGroundsTests
     [InlineData(0, false)]
     public void Verdict_IsRefusedWhereFewerThanTwoSittingsAreSound(int drifting, bool refused)
     {
-        // The suspect is 4 ms slower than the reference and drifts by 6 ms where it is affected.
-        var suspect = SimulatedDesigns.Suspect with { Along = (trial, trials) => 6.0 * trial / trials, AffectedSittings = drifting };
+        // The suspect is 30 ms slower than the reference and drifts by 6 ms where it is affected.
+        var suspect = SimulatedDesigns.Suspect with { MeanMs = 40, Along = (trial, trials) => 6.0 * trial / trials, AffectedSittings = drifting };
         var document = SimulatedStudy.Analyse(SimulatedDesigns.WithOne(suspect, trials: 300, sittings: 4), 11);
         var pair = document.Comparisons.Single(pair => pair.A == "c0" && pair.B == "suspect");
         Assert.Equal(refused, pair.IsRefused);
