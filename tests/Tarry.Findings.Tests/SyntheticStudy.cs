@@ -1,3 +1,4 @@
+using Tarry.Findings.Play;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -18,6 +19,9 @@ internal sealed class SyntheticStudy(ulong seed)
     public int Trials { get; init; } = 240;
 
     public double SharedSd { get; init; } = 0.2;
+
+    /// <summary>The sessions made so far.</summary>
+    public IReadOnlyList<SessionSample> Samples => samples;
 
     public double OwnSd { get; init; } = 0.1;
 
@@ -72,12 +76,13 @@ internal sealed class SyntheticStudy(ulong seed)
         return values;
     }
 
-    public FindingsDocument Analyse(double marginMs = 0.5) => StudyAnalysis.Of(
+    public FindingsDocument Analyse(double marginMs = 0.5, PlaySettings? play = null) => StudyAnalysis.Of(
         new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, [.. conditions.Select(WithRate)], []),
         samples,
         refusedWithoutSession: 0,
         seed: 1,
         version: "test",
+        play: play,
         withShapes: WithShapes);
 
     private ConditionEntry WithRate(ConditionEntry condition) =>
