@@ -99,5 +99,5 @@ internal static class JsonNumbers
         double.Parse(value.ToString("G10", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // Adding zero turns -0 into 0.
-    private static double Rounded(double value) => Math.Round(value, Decimals, MidpointRounding.ToEven) + 0.0;
+    public static double Rounded(double value) => Math.Round(value, Decimals, MidpointRounding.ToEven) + 0.0;
 }

@@ -29,6 +29,8 @@ internal static class MethodsSection
         }
 
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));
+        used.UnionWith((document.Factors ?? []).SelectMany(factor => factor.Costs).Select(cost => cost.Cost).OfType<Estimate<LatencyDifference>>().Select(cost => cost.Method));
+        DescribePlay(list, used, document);
         if (document.Comparisons.Count > 0)
         {
             Verdicts(list);
@@ -70,6 +72,21 @@ internal static class MethodsSection
             _ => $" Intervals: {string.Join("; ", methods)}.",
         };
         Entry(list, term, sentence + found);
+    }
+
+    private static void DescribePlay(XElement list, SortedSet<string> used, FindingsDocument document)
+    {
+        if (document.Play is not { } play)
+        {
+            return;
+        }
+
+        var methods = new SortedSet<string>(StringComparer.Ordinal);
+        methods.UnionWith(play.Conditions.SelectMany(condition => condition.Windows).Select(window => window.HitProbability).OfType<Estimate<Proportion>>().Select(hits => hits.Method));
+        methods.UnionWith(play.Comparisons.Select(pair => pair.Difference).OfType<Estimate<ProportionDifference>>().Select(difference => difference.Method));
+        methods.UnionWith(play.Conditions.Select(condition => condition.DeviceError).OfType<Estimate<LatencyDifference>>().Select(error => error.Method));
+        used.UnionWith(methods);
+        Entry(list, "In play", $"The greatest probability, over constant compensations, that a press lands within the window, by the measured latencies and a normal error of the player; ranks by differences told after S. Holm over the pairs of one player and window. Intervals: {string.Join("; ", methods)}.");
     }
 
     private static IEnumerable<XElement> Text(string method)

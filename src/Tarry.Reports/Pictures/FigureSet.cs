@@ -12,9 +12,11 @@ public static class FigureSet
         ("ridge", RidgeFigure.Draw, Always),
         ("ladder", LadderFigure.Draw, Always),
         ("sessions", SessionsFigure.Draw, Always),
+        ("layer-cost", LayerCostFigure.Draw, LayerCostFigure.IsWorthDrawing),
         ("fold", FoldFigure.Draw, FoldFigure.IsWorthDrawing),
         ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
         ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),
+        ("play", PlayCurveFigure.Draw, document => document.Play is not null),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
