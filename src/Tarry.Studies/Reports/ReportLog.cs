@@ -1,0 +1,73 @@
+namespace Tarry.Studies.Reports;
+
+/// <summary>Reports in order of time: their ticks, where they came from and their bytes. Some 16 bytes a report beside its own.</summary>
+public sealed class ReportLog
+{
+    /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
+    public const int LongestReport = 16_384;
+
+    private const int RowsInChunk = 65_536;
+    private const int BytesInChunk = 1 << 20;
+    private readonly List<Row[]> rows = [];
+    private readonly List<byte[]> chunks = [];
+    private int used = BytesInChunk;
+
+    /// <summary>How many reports.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Adds a report; ticks may not go back.</summary>
+    /// <param name="tick">When it came.</param>
+    /// <param name="endpoint">Where from.</param>
+    /// <param name="data">Its bytes, at most <see cref="LongestReport"/>.</param>
+    /// <exception cref="ArgumentException">The tick goes back, or the report is too long.</exception>
+    public void Add(long tick, int endpoint, ReadOnlySpan<byte> data)
+    {
+        if (Count > 0 && tick < Tick(Count - 1))
+        {
+            throw new ArgumentException($"The tick {tick} is before {Tick(Count - 1)}, that of the report before; add reports in order of time.", nameof(tick));
+        }
+
+        if (data.Length > LongestReport)
+        {
+            throw new ArgumentException($"The report has {data.Length} bytes, more than {LongestReport}.", nameof(data));
+        }
+
+        if (Count % RowsInChunk == 0)
+        {
+            rows.Add(new Row[RowsInChunk]);
+        }
+
+        if (used + data.Length > BytesInChunk)
+        {
+            chunks.Add(new byte[BytesInChunk]);
+            used = 0;
+        }
+
+        data.CopyTo(chunks[^1].AsSpan(used));
+        rows[^1][Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
+        used += data.Length;
+        Count++;
+    }
+
+    /// <summary>When a report came.</summary>
+    public long Tick(int index) => At(index).Tick;
+
+    /// <summary>Where a report came from.</summary>
+    public int Endpoint(int index) => At(index).Endpoint;
+
+    /// <summary>The bytes of a report.</summary>
+    public ReadOnlySpan<byte> Data(int index)
+    {
+        var row = At(index);
+        return chunks[(int)(row.Place / BytesInChunk)].AsSpan((int)(row.Place % BytesInChunk), row.Length);
+    }
+
+    private Row At(int index)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(index);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+        return rows[index / RowsInChunk][index % RowsInChunk];
+    }
+
+    private readonly record struct Row(long Tick, int Endpoint, ushort Length, long Place);
+}
