@@ -34,7 +34,7 @@ internal static class SessionImport
         foreach (var session in sessions)
         {
             SegmentRules.Require(session.Record);
-            if (session.Stream.Broken() is { } broken)
+            if ((session.Stream.Broken() ?? (session.Reports.IsInOrder ? null : "its ticks go back")) is { } broken)
             {
                 throw new ArgumentException($"Session {session.Record.Key} cannot be kept: {broken}.", nameof(sessions));
             }

@@ -1,6 +1,6 @@
 namespace Tarry.Studies.Reports;
 
-/// <summary>Reports in order of time: their ticks, where they came from and their bytes. Some 16 bytes a report beside its own.</summary>
+/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. Some 16 bytes a report beside its own.</summary>
 public sealed class ReportLog
 {
     /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
@@ -15,23 +15,22 @@ public sealed class ReportLog
     /// <summary>How many reports.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Adds a report; ticks may not go back.</summary>
+    /// <summary>Whether no tick goes back.</summary>
+    public bool IsInOrder { get; private set; } = true;
+
+    /// <summary>Adds a report.</summary>
     /// <param name="tick">When it came.</param>
     /// <param name="endpoint">Where from.</param>
     /// <param name="data">Its bytes, at most <see cref="LongestReport"/>.</param>
-    /// <exception cref="ArgumentException">The tick goes back, or the report is too long.</exception>
+    /// <exception cref="ArgumentException">The report is too long.</exception>
     public void Add(long tick, int endpoint, ReadOnlySpan<byte> data)
     {
-        if (Count > 0 && tick < Tick(Count - 1))
-        {
-            throw new ArgumentException($"The tick {tick} is before {Tick(Count - 1)}, that of the report before; add reports in order of time.", nameof(tick));
-        }
-
         if (data.Length > LongestReport)
         {
             throw new ArgumentException($"The report has {data.Length} bytes, more than {LongestReport}.", nameof(data));
         }
 
+        IsInOrder &= Count == 0 || tick >= Tick(Count - 1);
         if (Count % RowsInChunk == 0)
         {
             rows.Add(new Row[RowsInChunk]);
@@ -60,6 +59,26 @@ public sealed class ReportLog
     {
         var row = At(index);
         return chunks[(int)(row.Place / BytesInChunk)].AsSpan((int)(row.Place % BytesInChunk), row.Length);
+    }
+
+    /// <summary>The reports of some endpoints in order of time, on another scale of ticks; those of one tick stay in order.</summary>
+    /// <param name="wanted">Whether the reports of an endpoint are taken.</param>
+    /// <param name="tick">From a tick here to one there.</param>
+    public ReportLog Select(Func<int, bool> wanted, Func<long, long> tick)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        ArgumentNullException.ThrowIfNull(tick);
+        var all = Enumerable.Range(0, Count);
+        var selected = new ReportLog();
+        foreach (var index in IsInOrder ? all : all.OrderBy(Tick))
+        {
+            if (wanted(Endpoint(index)))
+            {
+                selected.Add(tick(Tick(index)), Endpoint(index), Data(index));
+            }
+        }
+
+        return selected;
     }
 
     private Row At(int index)

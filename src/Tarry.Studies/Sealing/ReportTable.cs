@@ -73,7 +73,7 @@ internal static class ReportTable
                 }
             }
 
-            return reports;
+            return reports.IsInOrder ? reports : throw new InvalidDataException("The ticks of the reports go back.");
         }
         catch (Exception exception) when (exception is not InvalidDataException)
         {
