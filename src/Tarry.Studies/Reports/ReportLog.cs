@@ -10,7 +10,7 @@ public sealed class ReportLog
     private const int BytesInChunk = 1 << 20;
     private readonly List<Row[]> rows = [];
     private readonly List<byte[]> chunks = [];
-    private int used = BytesInChunk;
+    private int used;
 
     /// <summary>How many reports.</summary>
     public int Count { get; private set; }
@@ -31,17 +31,7 @@ public sealed class ReportLog
         }
 
         IsInOrder &= Count == 0 || tick >= Tick(Count - 1);
-        if (Count % RowsInChunk == 0)
-        {
-            rows.Add(new Row[RowsInChunk]);
-        }
-
-        if (used + data.Length > BytesInChunk)
-        {
-            chunks.Add(new byte[BytesInChunk]);
-            used = 0;
-        }
-
+        MakeRoom(data.Length);
         data.CopyTo(chunks[^1].AsSpan(used));
         rows[^1][Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
         used += data.Length;
@@ -79,6 +69,36 @@ public sealed class ReportLog
         }
 
         return selected;
+    }
+
+    /// <summary>The first chunks grow by doubling, so that a log of few reports is small; the later ones come whole.</summary>
+    private void MakeRoom(int bytes)
+    {
+        if (Count % RowsInChunk == 0)
+        {
+            rows.Add(new Row[Count == 0 ? 16 : RowsInChunk]);
+        }
+        else if (Count == rows[0].Length)
+        {
+            rows[0] = Doubled(rows[0], RowsInChunk);
+        }
+
+        if (chunks.Count == 0 || used + bytes > BytesInChunk)
+        {
+            chunks.Add(new byte[chunks.Count == 0 ? 256 : BytesInChunk]);
+            used = 0;
+        }
+
+        while (used + bytes > chunks[^1].Length)
+        {
+            chunks[0] = Doubled(chunks[0], BytesInChunk);
+        }
+    }
+
+    private static T[] Doubled<T>(T[] chunk, int most)
+    {
+        Array.Resize(ref chunk, Math.Min(2 * chunk.Length, most));
+        return chunk;
     }
 
     private Row At(int index)

@@ -9,6 +9,8 @@ internal sealed class UsbTransfers(CaptureDefects defects)
 {
     // Requests in flight on a host are tens; what is never answered is let go.
     private const int MostPending = 4_096;
+    // More than any host has; a file of random numbers names millions.
+    private const int MostDevices = 4_096;
     private const int GetDescriptor = 6;
     private const int SetProtocol = 0x0B;
     private readonly Dictionary<(int Bus, int Address), UsbDevice> devices = [];
@@ -101,7 +103,11 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         var key = (transfer.Bus, transfer.Device);
         if (!devices.TryGetValue(key, out var device))
         {
-            devices.Add(key, device = new UsbDevice(transfer.Bus, transfer.Device));
+            device = new UsbDevice(transfer.Bus, transfer.Device);
+            if (devices.Count < MostDevices)
+            {
+                devices.Add(key, device);
+            }
         }
 
         return device;
