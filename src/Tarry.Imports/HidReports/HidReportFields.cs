@@ -22,7 +22,7 @@ public static class HidReportFields
     {
         ArgumentNullException.ThrowIfNull(descriptor);
         var fields = new List<ReportField>();
-        var names = new Dictionary<string, int>(StringComparer.Ordinal);
+        var names = new Dictionary<(int? ReportId, string Name), int>();
         var left = 0;
         foreach (var field in descriptor.Fields.Where(field => field is { Kind: HidReportKind.Input, IsConstant: false, Usages.Count: > 0 }))
         {
@@ -42,12 +42,12 @@ public static class HidReportFields
         return (fields, left);
     }
 
-    private static ReportField Field(HidField field, int index, int endpoint, int idBits, Dictionary<string, int> names)
+    private static ReportField Field(HidField field, int index, int endpoint, int idBits, Dictionary<(int? ReportId, string Name), int> names)
     {
         var usage = field.UsageOf(index)!;
         return new ReportField
         {
-            Column = Unique(field.IsVariable ? HidUsageNames.Of(usage) : $"{HidUsageNames.OfPage(usage.Page)}_slot", field.IsVariable, names),
+            Column = Unique(field.IsVariable ? HidUsageNames.Of(usage) : $"{HidUsageNames.OfPage(usage.Page)}_slot", field, names),
             Endpoint = endpoint,
             ReportId = field.ReportId,
             BitOffset = idBits + field.BitOffset + (index * field.BitSize),
@@ -66,9 +66,9 @@ public static class HidReportFields
     }
 
     // The first of a variable's name stands alone; slots of an array are numbered from 1.
-    private static string Unique(string name, bool firstAlone, Dictionary<string, int> names)
+    private static string Unique(string name, HidField field, Dictionary<(int? ReportId, string Name), int> names)
     {
-        var number = names[name] = names.GetValueOrDefault(name) + 1;
-        return firstAlone && number == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_{number}");
+        var number = names[(field.ReportId, name)] = names.GetValueOrDefault((field.ReportId, name)) + 1;
+        return field.IsVariable && number == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_{number}");
     }
 }
