@@ -1,6 +1,7 @@
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportStreams;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings;
@@ -35,6 +36,9 @@ public sealed record FindingsDocument
 
     /// <summary>The conditions from soonest to latest mean.</summary>
     public required IReadOnlyList<RankedCondition> Ranking { get; init; }
+
+    /// <summary>The report streams of the study, which are no latencies; null or empty where it has none.</summary>
+    public IReadOnlyList<ReportStreamFinding>? ReportStreams { get; init; }
 
     /// <summary>Cautions that concern the study as a whole.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

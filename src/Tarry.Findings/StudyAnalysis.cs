@@ -2,6 +2,7 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportStreams;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
@@ -34,7 +35,7 @@ public static class StudyAnalysis
         }
 
         var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations);
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
     }
 
     internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null)

@@ -70,6 +70,7 @@ public static class FindingsJson
 
         json.WriteEndArray();
         Write(json, document.Cautions);
+        json.WriteReportStreams(document.ReportStreams);
         json.WriteEndObject();
     }
 

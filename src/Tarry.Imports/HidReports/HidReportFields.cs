@@ -45,14 +45,16 @@ public static class HidReportFields
     private static ReportField Field(HidField field, int index, int endpoint, int idBits, Dictionary<(int? ReportId, string Name), int> names)
     {
         var usage = field.UsageOf(index)!;
+        // An array of one usage that takes many values is a buffer of bytes, as devices of a maker's own write it, and no choice of usages.
+        var isArray = !field.IsVariable && (field.Usages is not [{ } sole] || sole.First != sole.Last || field.LogicalMaximum - field.LogicalMinimum < 1);
         return new ReportField
         {
-            Column = Unique(field.IsVariable ? HidUsageNames.Of(usage) : $"{HidUsageNames.OfPage(usage.Page)}_slot", field, names),
+            Column = Unique(isArray ? $"{HidUsageNames.OfPage(usage.Page)}_slot" : HidUsageNames.Of(usage), !isArray, field.ReportId, names),
             Endpoint = endpoint,
             ReportId = field.ReportId,
             BitOffset = idBits + field.BitOffset + (index * field.BitSize),
             BitSize = field.BitSize,
-            IsArray = !field.IsVariable,
+            IsArray = isArray,
             IsRelative = field.IsRelative,
             HasNullState = field.HasNullState,
             LogicalMinimum = field.LogicalMinimum,
@@ -61,14 +63,14 @@ public static class HidReportFields
             PhysicalMaximum = field.PhysicalMaximum,
             Unit = field.Unit,
             UnitExponent = field.UnitExponent,
-            Usages = field.IsVariable ? [usage] : field.Usages,
+            Usages = isArray ? field.Usages : [usage],
         };
     }
 
     // The first of a variable's name stands alone; slots of an array are numbered from 1.
-    private static string Unique(string name, HidField field, Dictionary<(int? ReportId, string Name), int> names)
+    private static string Unique(string name, bool firstAlone, int? reportId, Dictionary<(int? ReportId, string Name), int> names)
     {
-        var number = names[(field.ReportId, name)] = names.GetValueOrDefault((field.ReportId, name)) + 1;
-        return field.IsVariable && number == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_{number}");
+        var number = names[(reportId, name)] = names.GetValueOrDefault((reportId, name)) + 1;
+        return firstAlone && number == 1 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}_{number}");
     }
 }

@@ -29,6 +29,7 @@ internal static class AnalyseCommand
                 else
                 {
                     FindingsText.Write(document, terminal);
+                    ReportStreamText.Write(document, terminal);
                 }
 
                 return ExitCode.Done;
