@@ -5,5 +5,8 @@ internal sealed record UsbEndpoint(int Address, int Interface, int InterfaceClas
 {
     private const int HumanInterfaceDevice = 3;
 
-    public bool IsHid => InterfaceClass == HumanInterfaceDevice && (Attributes & 3) == (int)UsbTransferType.Interrupt;
+    // Descriptors number the types of transfer otherwise than usbmon does.
+    private const int InterruptInDescriptor = 3;
+
+    public bool IsHid => InterfaceClass == HumanInterfaceDevice && (Attributes & 3) == InterruptInDescriptor;
 }
