@@ -3,7 +3,9 @@ namespace Tarry.Imports.PacketCapture.Files;
 /// <summary>A stream read front to back through one buffer.</summary>
 internal sealed class ByteWindow(Stream stream)
 {
-    private byte[] buffer = new byte[1 << 18];
+    private const int UsualBuffer = 1 << 18;
+    private const int LeastBuffer = 1 << 12;
+    private byte[] buffer = new byte[stream.CanSeek ? (int)Math.Clamp(stream.Length, LeastBuffer, UsualBuffer) : UsualBuffer];
     private int start;
     private int end;
 
