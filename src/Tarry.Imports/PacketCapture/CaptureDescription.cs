@@ -19,10 +19,10 @@ public static class CaptureDescription
     {
         ArgumentNullException.ThrowIfNull(file);
         var content = file.Content;
-        yield return Invariant($"{file.Name}: {file.Format.ToString().ToLowerInvariant()}, {content.Packets} packets, {content.Devices.Count} devices with reports");
+        yield return Invariant($"{file.Name}: {file.Format.ToString().ToLowerInvariant()}, {Counted(content.Packets, "packet")}, {Counted(content.Devices.Count, "device")} with reports");
         foreach (var (linkType, packets) in content.PassedOver)
         {
-            yield return Invariant($"  {packets} packets of link type {linkType}: not read");
+            yield return Invariant($"  {Counted(packets, "packet")} of link type {linkType}: not read");
         }
 
         foreach (var line in content.Devices.SelectMany(device => Lines(device, givenDescriptor, content.FirstNanoseconds ?? 0)))
@@ -45,7 +45,7 @@ public static class CaptureDescription
     {
         var notes = new List<string>();
         var stream = DeviceFields.Of(device, givenDescriptor, notes);
-        yield return Invariant($"{device.Id}{(device.ProductId is { } id ? $" (product {id})" : "")}: {device.Reports} reports");
+        yield return Invariant($"{device.Id}{(device.ProductId is { } id ? $" (product {id})" : "")}: {Counted(device.Reports, "report")}");
         foreach (var endpoint in stream.Endpoints)
         {
             yield return $"  {DeviceFields.Name(endpoint)}: {Polling(endpoint)}";
@@ -70,6 +70,8 @@ public static class CaptureDescription
             }
         }
     }
+
+    private static string Counted(long count, string noun) => Invariant($"{count} {noun}{(count == 1 ? "" : "s")}");
 
     private static string Polling(ReportEndpoint endpoint) => endpoint switch
     {

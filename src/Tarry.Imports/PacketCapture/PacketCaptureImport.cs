@@ -146,12 +146,12 @@ public sealed class PacketCaptureImport
         var content = file.Content;
         foreach (var (linkType, packets) in content.PassedOver)
         {
-            notes.Add(Invariant($"{packets} packets of link type {linkType} were passed over: it is not one of USB or Bluetooth that is read"));
+            notes.Add(Invariant($"packets of link type {linkType} were passed over: {packets}; it is not one of USB or Bluetooth that is read"));
         }
 
         if (content.Backwards > 0)
         {
-            notes.Add(Invariant($"{content.Backwards} packets are earlier than the one before; reports are put in order of time"));
+            notes.Add(Invariant($"packets that are earlier than the one before: {content.Backwards}; reports are put in order of time"));
         }
 
         if (content.RoundedToNanoseconds)

@@ -154,5 +154,6 @@ public class HidReportDescriptorTests
         Assert.Equal(SampleDescriptors.Mouse, HidDescriptorFile.Read(System.Text.Encoding.ASCII.GetBytes(hex)));
         Assert.Equal(SampleDescriptors.Mouse, HidDescriptorFile.Read(SampleDescriptors.Mouse));
         Assert.Throws<ImportException>(() => HidDescriptorFile.Read([]));
+        Assert.Throws<ImportException>(() => HidDescriptorFile.Read("condition,sitting,latency_us\n"u8));
     }
 }
