@@ -21,7 +21,7 @@ internal static class SessionDiagnoses
 
     public static IReadOnlyList<SessionDiagnosis> Of(
         IReadOnlyList<SessionSample> sessions,
-        Func<string, double?> nominalReportHz)
+        Func<string, double?> reportHz)
     {
         var tested = sessions.Where(session => session.Latencies.Count >= FewestTrials && Varies(session)).ToList();
         var dependence = HolmAdjustment.Adjust(tested.Select(DependenceP).ToArray());
