@@ -22,6 +22,7 @@ SerialBridge::SerialBridge(Machine &machine, PseudoTerminal &port, const FaultOp
 void SerialBridge::take_from_host() {
     for (const char byte : port_.read()) {
         if (byte == echo_byte) {
+            echoes_++;
             to_rig_.push_back(byte);
             continue;
         }
