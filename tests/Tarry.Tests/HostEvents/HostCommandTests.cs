@@ -88,19 +88,18 @@ public class HostCommandTests
     [Fact]
     public async Task Record_OfAMockedRawDevice_ReadsItsFieldsByItsDescriptor()
     {
-        // The mouse of HID 1.11, appendix E.10: three buttons, five bits of padding, X and Y of a byte each.
+        // The mouse of HID 1.11, appendix E.10: three buttons, five bits of padding, X and Y of a byte each. One report only: the
+        // kernel gives one a read, and umockdev's replay is a stream of bytes without their ends.
         var descriptor = Convert.FromHexString("05010902A1010901A10005091901290315002501950375018102950175058101050109300931158125" + "7F750895028106C0C0");
         using var folder = new TemporaryFolder();
         await Declare(folder);
-        await new MockedDevices(folder).WithRaw(Raw, descriptor, Enumerable.Range(1, 12).Select(index => new byte[] { (byte)(index % 2), (byte)-index, 7 }))
-            .Tarry("host", "record", "study", "--condition", "pad", "--sitting", "reports", "--device", Raw, "--reports", "12", "--seconds", "30");
+        await new MockedDevices(folder).WithRaw(Raw, descriptor, [[1, 0xfb, 7]])
+            .Tarry("host", "record", "study", "--condition", "pad", "--sitting", "reports", "--device", Raw, "--reports", "1", "--seconds", "30");
         var session = Study.Open(folder["study"]).ReadReports(Key);
         Assert.Equal("Tamarind", session.Stream.Device);
         var x = session.Stream.Fields.Single(field => field.Usages[0] is { Page: 1, First: 0x30 });
         var button = session.Stream.Fields.Single(field => field.Usages[0] is { Page: 9, First: 1 });
-        Assert.Equal(Enumerable.Range(1, 12).Select(index => (long?)-index), Enumerable.Range(0, 12).Select(index => x.ValueIn(session.Reports.Data(index))));
-        Assert.Equal(Enumerable.Range(1, 12).Select(index => (long?)(index % 2)), Enumerable.Range(0, 12).Select(index => button.ValueIn(session.Reports.Data(index))));
-        Assert.True(session.Reports.IsInOrder);
+        Assert.Equal((-5, 1), (x.ValueIn(session.Reports.Data(0)), button.ValueIn(session.Reports.Data(0))));
         Assert.Contains(session.Record.Events, text => text.Contains("arrival", StringComparison.Ordinal));
     }
 

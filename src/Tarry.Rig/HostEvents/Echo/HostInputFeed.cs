@@ -45,9 +45,12 @@ public sealed class HostInputFeed(Func<IHostInputDevice> open) : IHostInputFeed,
     public void Dispose()
     {
         stopped.Set();
+        if (thread is null)
+        {
+            device.Dispose();
+        }
+
         thread?.Join();
-        thread = null;
-        device.Dispose();
     }
 
     private void Run(InputReportHandler onReport)
@@ -61,6 +64,9 @@ public sealed class HostInputFeed(Func<IHostInputDevice> open) : IHostInputFeed,
                 Reopen();
             }
         }
+
+        // On Windows only the thread that listened can let go.
+        device.Dispose();
     }
 
     private void Reopen()
