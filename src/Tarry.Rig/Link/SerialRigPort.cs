@@ -1,4 +1,5 @@
 using System.IO.Ports;
+using System.Runtime.CompilerServices;
 using Tarry.Rig.Frames;
 using Tarry.Rig.HostEvents.Linux;
 
@@ -119,7 +120,11 @@ public sealed class SerialRigPort : IRigPort
     }
 
     /// <inheritdoc/>
-    public void PrepareEcho() => echoLine?.Write([]);
+    public void PrepareEcho()
+    {
+        echoLine?.Write([]);
+        RuntimeHelpers.PrepareMethod(typeof(SerialRigPort).GetMethod(nameof(TryEcho))!.MethodHandle);
+    }
 
     /// <inheritdoc/>
     public bool TryEcho()

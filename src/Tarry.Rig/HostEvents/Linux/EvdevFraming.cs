@@ -18,6 +18,14 @@ public sealed class EvdevFraming(int eventSize, Action<List<InputEvent>> readSta
     private int restLength;
     private bool losing;
 
+    // The first report of a run may be a press that is timed: it must not wait for the compiler.
+    static EvdevFraming()
+    {
+        var rehearsal = new byte[2 * 24];
+        rehearsal[16] = (byte)InputCode.Key;
+        new EvdevFraming(24, _ => { }).Push(rehearsal, _ => { });
+    }
+
     /// <summary>The size of an event on this machine.</summary>
     public static int NativeEventSize => nint.Size == sizeof(long) ? 24 : 16;
 
