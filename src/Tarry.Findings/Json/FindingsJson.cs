@@ -12,8 +12,6 @@ namespace Tarry.Findings.Json;
 /// <summary>The findings document as JSON, by <c>docs/findings.schema.json</c>: the same document gives the same bytes.</summary>
 public static class FindingsJson
 {
-    private const string NotEstimated = "not estimated by this version";
-
     /// <summary>The document as indented JSON with line feeds, ending in one.</summary>
     public static string Write(FindingsDocument document)
     {
@@ -60,15 +58,11 @@ public static class FindingsJson
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
-            json.WriteStartObject();
-            json.WriteString("id", ranked.Id);
-            json.WriteNumber("best_rank", ranked.BestRank);
-            json.WriteNumber("worst_rank", ranked.WorstRank);
-            json.WriteNumber("group", ranked.Group);
-            json.WriteEndObject();
+            Write(json, ranked);
         }
 
         json.WriteEndArray();
+        json.WritePlay(document.Play);
         Write(json, document.Cautions);
         json.WriteEndObject();
     }
@@ -124,14 +118,9 @@ public static class FindingsJson
         }
 
         json.WriteBudget(condition.Budget);
-        json.WriteStartObject("report_interval_ms");
-        json.WriteStartObject("not_identifiable");
-        json.WriteNull("upper_ms");
-        json.WriteString("reason", NotEstimated);
-        json.WriteEndObject();
-        json.WriteEndObject();
-        json.WriteNull("shape");
-        json.WriteNull("device_only");
+        json.WriteReportInterval(condition.ReportInterval);
+        ShapeJson.Write(json, condition);
+        json.WriteDeviceOnly(condition.DeviceOnly);
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);
         json.WriteEndObject();
@@ -191,6 +180,16 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
+    }
+
+    internal static void Write(Utf8JsonWriter json, RankedCondition ranked)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", ranked.Id);
+        json.WriteNumber("best_rank", ranked.BestRank);
+        json.WriteNumber("worst_rank", ranked.WorstRank);
+        json.WriteNumber("group", ranked.Group);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)

@@ -13,10 +13,10 @@ internal static class PressTiming
 {
     private const int FewestPresses = 50;
     private const double NarrowestRangeMs = 40;
-    private const double LockedP = 0.001;
+    private const double LockedP = 0.01;
     private const double LockedResultant = 0.1;
 
-    public static IEnumerable<Caution> Cautions(SessionSample session, double? nominalReportHz)
+    public static IEnumerable<Caution> Lattice(SessionSample session)
     {
         var presses = session.PressTimesMs;
         if (presses.Length < FewestPresses)
@@ -36,22 +36,26 @@ internal static class PressTiming
         {
             yield return new Caution(CautionKind.PressLattice, session.Key.ToString(), new Dictionary<string, double> { ["range_ms"] = range });
         }
-
-        if (nominalReportHz is not { } rate)
-        {
-            yield break;
-        }
-
-        var period = 1000 / rate;
-        var phases = Array.ConvertAll(presses, press => press / period % 1);
-        var rayleigh = RayleighTest.Of(phases);
-        if (rayleigh.P < LockedP && rayleigh.ResultantLength > LockedResultant)
-        {
-            yield return new Caution(CautionKind.PhaseLocked, session.Key.ToString(), new Dictionary<string, double>
-            {
-                ["period_ms"] = period,
-                ["worst_bias_ms"] = period * rayleigh.ResultantLength / Math.PI,
-            });
-        }
     }
+
+    /// <summary>How strongly the presses of a session crowd around one phase of a period.</summary>
+    public static RayleighTest Lock(SessionSample session, double periodMs) =>
+        RayleighTest.Of(Array.ConvertAll(session.PressTimesMs, press => press / periodMs % 1));
+
+    /// <summary>Whether a session has the presses that a phase is worth.</summary>
+    public static bool HasEnough(SessionSample session) => session.PressTimesMs.Length >= FewestPresses;
+
+    /// <summary>The caution of presses that keep step with a period.</summary>
+    /// <param name="session">The session.</param>
+    /// <param name="periodMs">The period.</param>
+    /// <param name="test">What <see cref="Lock"/> said.</param>
+    /// <param name="adjustedP">Its p by Holm over the sessions of the study.</param>
+    public static Caution? LockCaution(SessionSample session, double periodMs, RayleighTest test, double adjustedP) =>
+        adjustedP < LockedP && test.ResultantLength > LockedResultant
+            ? new Caution(CautionKind.PhaseLocked, session.Key.ToString(), new Dictionary<string, double>
+            {
+                ["period_ms"] = periodMs,
+                ["worst_bias_ms"] = periodMs * test.ResultantLength / Math.PI,
+            })
+            : null;
 }

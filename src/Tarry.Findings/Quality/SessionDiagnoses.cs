@@ -14,8 +14,11 @@ internal static class SessionDiagnoses
 
     public static IReadOnlyList<SessionDiagnosis> Of(
         IReadOnlyList<SessionSample> sessions,
-        Func<string, double?> nominalReportHz)
+        Func<string, double?> reportHz)
     {
+        var timed = sessions.Where(session => reportHz(session.Key.Condition) is not null && PressTiming.HasEnough(session)).ToList();
+        var locks = timed.ConvertAll(session => PressTiming.Lock(session, 1000 / reportHz(session.Key.Condition)!.Value));
+        var lockP = HolmAdjustment.Adjust(locks.Select(test => test.P).ToArray());
         var tested = sessions.Where(session => session.Latencies.Count >= FewestTrials && Varies(session)).ToList();
         var dependence = HolmAdjustment.Adjust(tested.Select(DependenceP).ToArray());
         var changes = tested.Select(session => RankCusum.Test(session.Latencies.InOrder)).ToList();
@@ -38,7 +41,13 @@ internal static class SessionDiagnoses
                 }));
             }
 
-            cautions.AddRange(PressTiming.Cautions(session, nominalReportHz(session.Key.Condition)));
+            cautions.AddRange(PressTiming.Lattice(session));
+            var place = timed.IndexOf(session);
+            if (place >= 0 && PressTiming.LockCaution(session, 1000 / reportHz(session.Key.Condition)!.Value, locks[place], lockP[place]) is { } locked)
+            {
+                cautions.Add(locked);
+            }
+
             cautions.AddRange(FromTheRecord(session));
             return new SessionDiagnosis(session, cautions);
         }).ToList();

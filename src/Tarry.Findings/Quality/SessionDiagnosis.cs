@@ -6,7 +6,7 @@ namespace Tarry.Findings.Quality;
 internal sealed record SessionDiagnosis(SessionSample Session, IReadOnlyList<Caution> Cautions)
 {
     private static readonly CautionKind[] UndoesAnAssumption =
-        [CautionKind.Drift, CautionKind.ChangePoint, CautionKind.Dependence, CautionKind.PhaseLocked];
+        [CautionKind.Drift, CautionKind.ChangePoint, CautionKind.Dependence, CautionKind.PhaseLocked, CautionKind.Beat];
 
     public bool InPool => Session.Latencies.Count >= 2 && !Cautions.Any(caution => UndoesAnAssumption.Contains(caution.Kind));
 }

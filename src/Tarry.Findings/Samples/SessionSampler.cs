@@ -28,11 +28,18 @@ internal static class SessionSampler
         var latencies = new List<double>(data.Trials.Count);
         var sequences = new List<long>(data.Trials.Count);
         var censored = false;
+        var timed = clocks.Select(_ => (Presses: new List<double>(), Latencies: new List<double>())).ToArray();
         foreach (var trial in SessionTally.Used(data, mine))
         {
             censored |= trial.LatencyHighTicks is not null;
-            latencies.Add(Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]));
+            var latency = Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]);
+            latencies.Add(latency);
             sequences.Add(trial.Sequence);
+            if (trial.PressTicks is { } press)
+            {
+                timed[trial.Segment].Presses.Add(clocks[trial.Segment].ToMicroseconds(press) / 1000);
+                timed[trial.Segment].Latencies.Add(latency);
+            }
         }
 
         var counts = SessionTally.Of(data, mine);
@@ -44,6 +51,7 @@ internal static class SessionSampler
             Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],
+            Timed = [.. timed.Where(segment => segment.Presses.Count > 0).Select(segment => new TimedLatencies([.. segment.Presses], [.. segment.Latencies]))],
             ResolutionMs = clocks[longest].ToMicroseconds(LatencyStep.Of(SessionTally.Used(data, mine).Select(trial => trial.LatencyTicks ?? 0))) / 1000,
             IntervalCensored = censored,
             ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],

@@ -14,10 +14,15 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Shares = "docs/methods/shares.md";
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
+    private const string DeviceOnly = "docs/methods/device-only.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string SlotGrid = "docs/methods/slot-grid.md";
+    private const string Shapes = "docs/methods/shapes.md";
+    private const string Play = "docs/methods/play.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
+    private const string Quasi = "quasi-likelihood with a moderated dispersion, S. P. Lund and others, Stat. Appl. Genet. Mol. Biol. 11 (2012)";
     private const string ClopperPearson = "C. J. Clopper and E. S. Pearson, Biometrika 26 (1934)";
 
     /// <summary>What formulas mean by the moderated variance.</summary>
@@ -42,7 +47,22 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.ModeratedUnpaired] = new("The difference of two means of sessions from different sittings, their variances added.", "m₁ − m₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947)", Means),
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
+        [MethodName.HitsOverSessions] = new("The mean over sessions of how often the best constant compensation hits, less the flattery of choosing it on the same trials; a score interval for as many trials as the sessions' own scatter leaves.", "v = 2 max − mean max*, Wilson limits at n = v(1 − v)/(φ s²) with Student's t; s² from trials, φ ≥ 1 the dispersion of session shares, moderated over conditions", $"{Quasi}; E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927); B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), 10.3", Play),
+        [MethodName.HitsWithinSession] = new("The same over the trials of one session.", "v = 2 max − mean max*, Wilson limits with z", "E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927); B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), 10.3", Play),
+        [MethodName.HitsWithinSittings] = new("The differences of hit shares within sittings, each condition with its own best constant.", "mean d ± t √(φ s²/J), φ ≥ 1 the dispersion of the differences, moderated over pairs", Quasi, Play),
+        [MethodName.HitsBetweenSittings] = new("The difference of the hit shares of conditions that share no sitting, their variances added.", "v₁ − v₂ ± t √(φ₁s₁² + φ₂s₂²)", $"{Quasi}; B. L. Welch, Biometrika 34 (1947)", Play),
+        [MethodName.HitsWithinOneSitting] = new("The difference of the hit shares in the one sitting that both share.", "v₁ − v₂ ± 1.96 √(s₁² + s₂²), from trials alone", "the binomial distribution and its extension to shares between 0 and 1", Play),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
+        [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
+        [MethodName.FixedDelayOfTwoGrids] = new("What is left of a latency without the waits for slot and frame, with Student's t over sittings.", "m ± t(J − 1) s/√J, s the standard deviation of the sittings' fixed delays", "Tarry's own, settled by the simulation on its page", SlotGrid),
+        [MethodName.BlockWidthThroughReference] = new("The wait for the report slot, uniform over its width, told from the rest of the chain by the reference, whose own wait is stated: one likelihood of both.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), T₂ and s in common; profile likelihood, χ² on 1 degree of freedom", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.BlockWidthByShapeAlone] = new("The widest wait that the shape shows, whichever wait of the chain it is.", "fixed + Uniform(0, T) + Uniform(0, T₂) + Normal(0, s), or without the second; profile likelihood", "maximum likelihood on binned latencies, settled by the simulation on its page", Shapes),
+        [MethodName.LateShareByFit] = new("The share of responses that the fitted shape leaves over, thought to lie evenly from the median to the latest.", "(1 − e) f(x) + e/(latest − median); normal limits of ln e/(1 − e)", "maximum likelihood, settled by the simulation on its page", Shapes),
+        [MethodName.LumpsOfLateResponses] = new("The interval at whose multiples copies of the main block fit the late responses best.", "Σ wₖ f(x − kR) and an even rest against an even or exponential tail, by BIC; normal limits of R", "A. P. Dempster, N. M. Laird and D. B. Rubin, J. R. Stat. Soc. B 39 (1977), for the shares; the rest is Tarry's own", Shapes),
+        [MethodName.LumpShare] = new("Exact limits of the share of responses in one late lump.", "beta quantiles 0.025 of (x, n − x + 1) and 0.975 of (x + 1, n − x)", ClopperPearson, Shapes),
+        [MethodName.ModeratedVarianceDifference] = new("The differences of variances within sittings, with Student's t and moderated variance; the root is taken at the end.", "v = mean of (s_L² − s_R²) + T²/12, √(v ± t √(s²/J)), s² the moderated variance of the differences, T the reference's report interval", $"{Smyth}; moments of a sum of independent parts", DeviceOnly),
+        [MethodName.VarianceDifferenceWithinSession] = new("The difference of the two variances of one sitting, its error from fourth moments.", "v = s_L² − s_R² + T²/12, √(v ± 1.96 √((m₄ − m₂²)/n of each)), T the reference's report interval", "large-sample theory of moments, from memory", DeviceOnly),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
