@@ -15,19 +15,23 @@ public class EmulatedEchoTests
     private const int Trials = 400;
 
     [Theory]
-    [InlineData("328p-16")]
-    [InlineData("32u4-16")]
-    public async Task Run_ByEcho_GivesTheInjectedLatencyAndOneByte(string board)
+    [InlineData("328p-16", null)]
+    [InlineData("32u4-16", null)]
+    [InlineData("32u4-16", Actuation.Reference)]
+    public async Task Run_ByEcho_GivesTheInjectedLatencyAndOneByte(string board, string? actuation)
     {
         using var folder = new TemporaryFolder();
         using var bench = new EmulatedBench(
-            folder, board, "--response", "echo", "--echo-waits", "--slot-us", "4000", "--noise-us", "150", "--miss-share", "0.02");
+            folder, board, "--response", "echo", "--echo-waits", "--slot-us", "4000", "--noise-us", "150", "--miss-share", "0.02",
+            "--input", actuation is null ? "contact" : "usb");
         await ProgramRun.Done("new", folder["study"], "--reference", "pad");
         await ProgramRun.Done("condition", folder["study"], "pad");
         var study = Study.Open(folder["study"]);
         var request = new RunRequest
         {
-            Key = new SessionKey("bench", "pad"), Trials = Trials, Settings = RunRequest.DefaultSettings with { Response = "echo" },
+            Key = new SessionKey("bench", "pad"),
+            Trials = Trials,
+            Settings = RunRequest.DefaultSettings with { Response = "echo", Actuation = actuation is null ? null : new Actuation(actuation) },
         };
         HostEcho echo;
         using (var held = study.AcquireLock("tests"))
