@@ -95,4 +95,10 @@ public static class MethodName
 
     /// <summary>Difference of hit probabilities in the one sitting that both share.</summary>
     public const string HitsWithinOneSitting = "binomial-within-one-sitting";
+
+    /// <summary>What a level of a factor costs over several settings that agree: mean of the within-sitting differences, with what shared sittings add.</summary>
+    public const string CommonCostOverSettings = "mean-cost-over-settings";
+
+    /// <summary>The same over settings that differ, which then are the unit: t over the settings' costs.</summary>
+    public const string CostOverDifferingSettings = "t-over-differing-settings";
 }

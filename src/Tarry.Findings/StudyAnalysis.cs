@@ -2,6 +2,7 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
@@ -71,8 +72,9 @@ public static class StudyAnalysis
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
         var budgets = new ConditionBudgets(samples, calibrations ?? new Dictionary<string, RigCalibration>(), findings.Means);
+        var grounds = new VerdictGrounds(diagnoses);
         var comparisons = PairFindings.Findings(evidence, file.MarginMs)
-            .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
+            .Zip(evidence, (comparison, of) => grounds.Checked(comparison, of) with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
             .ToList();
 
         var shapes = !withShapes ? null : new ConditionShapes(file.Reference, file.Reference is null ? null : rates.GetValueOrDefault(file.Reference), diagnoses, findings.Means);
@@ -92,9 +94,10 @@ public static class StudyAnalysis
             Counts = found.Aggregate(new SessionCounts(0, 0, 0, refusedWithoutSession, 0), (sum, condition) => sum + condition.Counts),
             Conditions = found,
             Comparisons = comparisons,
-            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, evidence),
+            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, [.. evidence.Select(pair => grounds.Undoing(pair).Count > 0 ? pair with { Difference = null } : pair)]),
+            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons, grounds),
             Play = play is null ? null : PlayFindings.Of(play, [.. present.Select(condition => (condition.Id, diagnoses[condition.Id]))], seed),
-            Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
+            Cautions = [.. UnitCautions.Of(found), .. RigCautions.Of(samples, budgets.Chains), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }
 
@@ -146,21 +149,10 @@ public static class StudyAnalysis
 
             if (comparison.B == id && comparison.A == reference)
             {
-                return Reversed(comparison.Difference);
+                return comparison.Swapped().Difference;
             }
         }
 
         return new NotEnough<LatencyDifference>(0, 1, "sessions of a reference condition");
     }
-
-    private static EstimateOutcome<LatencyDifference> Reversed(EstimateOutcome<LatencyDifference> difference) =>
-        difference is Estimate<LatencyDifference> estimate
-            ? estimate with
-            {
-                Value = Negative(estimate.Value),
-                Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)),
-            }
-            : difference;
-
-    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

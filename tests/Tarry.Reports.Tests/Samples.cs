@@ -3,6 +3,7 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Metrology;
 using Tarry.Statistics.Uncertainty;
@@ -201,8 +202,49 @@ internal static class Samples
             Conditions = [.. conditions.Select(condition => condition with { Relative = pairs.FirstOrDefault(pair => pair.A == condition.Id && pair.B == reference)?.Difference })],
             Comparisons = pairs,
             Ranking = ranking,
+            Play = PlayOf([.. conditions.Where(condition => condition.Mean is Estimate<Latency>)]),
             Cautions = [],
         };
+    }
+
+    /// <summary>What conditions of such spreads could mean for play: the later, the fewer hits.</summary>
+    public static StudyPlay? PlayOf(IReadOnlyList<ConditionFinding> conditions)
+    {
+        if (conditions.Count == 0)
+        {
+            return null;
+        }
+
+        var settings = PlaySettings.Of(null);
+        var pairs = settings.PlayerSdsMs.SelectMany(player => settings.WindowsMs.Select(window => (player, window))).ToList();
+        double Hits(int place, double player, double window) => (1 - Math.Exp(-window / (2 + player))) * (1 - (0.01 * place));
+        Estimate<Proportion> HitShare(double value, int sessions) => new(
+            Proportion.FromFraction(value),
+            new(Proportion.FromFraction(value * 0.99), Proportion.FromFraction(1 - ((1 - value) * 0.99))),
+            0.95,
+            sessions == 1 ? MethodName.HitsWithinSession : MethodName.HitsOverSessions,
+            6000,
+            sessions);
+        return new StudyPlay(
+            settings,
+            [.. conditions.Select((condition, place) => new PlayFinding
+            {
+                Id = condition.Id,
+                Learned = condition.Median is Estimate<Latency> median ? median.Value : null,
+                DeviceError = Difference(1.2, 0.1, method: MethodName.ModeratedLogScale),
+                ErrorsWithPlayerMs = [1.2, 8.1],
+                Windows = [.. pairs.Select(pair => new PlayWindow
+                {
+                    PlayerSdMs = pair.player,
+                    WindowMs = pair.window,
+                    HitProbability = HitShare(Hits(place, pair.player, pair.window), condition.UsedSessions),
+                    Compensation = Metrology.Latency.FromMilliseconds(5),
+                    GoodCompensations = [new(Metrology.Latency.FromMilliseconds(4), Metrology.Latency.FromMilliseconds(6))],
+                })],
+                Curves = [.. settings.PlayerSdsMs.Select(player => new PlayCurve(player, 0.5, [.. Enumerable.Range(1, 80).Select(step => Hits(place, player, 0.5 * step))]))],
+            })],
+            [.. pairs.Select(pair => new PlayRanking(pair.player, pair.window, [.. conditions.Select((condition, place) => new RankedCondition(condition.Id, place + 1, place + 1, place + 1))]))],
+            []);
     }
 
     public static ComparisonFinding Comparison(Verdict verdict, double difference = 1.2, string a = "quill-usb", string b = "tern-usb") => new()

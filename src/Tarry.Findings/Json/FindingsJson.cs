@@ -55,6 +55,7 @@ public static class FindingsJson
         }
 
         json.WriteEndArray();
+        FactorsJson.Write(json, document.Factors);
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
@@ -168,8 +169,28 @@ public static class FindingsJson
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
+        WriteRefusal(json, comparison.Refusal);
         json.WriteNumberOrNull("minimum_detectable_ms", comparison.MinimumDetectable?.Milliseconds);
-        if (comparison.Needed is { } needed)
+        WriteNeeded(json, comparison.Needed);
+    }
+
+    private static void WriteRefusal(Utf8JsonWriter json, IReadOnlyList<Caution> refusal)
+    {
+        json.WriteStartArray("verdict_refused_for");
+        foreach (var caution in refusal)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", CautionWording.Key(caution.Kind));
+            json.WriteString("subject", caution.Subject);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    internal static void WriteNeeded(Utf8JsonWriter json, Needed? design)
+    {
+        if (design is { } needed)
         {
             json.WriteStartObject("needed");
             json.WriteNumber("sittings", needed.Sittings);

@@ -41,6 +41,7 @@ public static class CautionWording
             CautionKind.ReferenceMoved => $"The reference {subject} itself changed by {N("change_ms", "+0.00;-0.00")} ms between the studies. What the bench adds to reference and condition alike cancels; a change of the reference alone would not, and would show as a change of the condition.",
             CautionKind.MarginsDiffer => $"{subject} have margins of {N("smaller_ms")} and {N("larger_ms")} ms; the smaller is used.",
             CautionKind.SeveralFactors => $"{N("factors", "0")} factors differ: {subject}. What changed is due to all of them together; change one at a time.",
+            CautionKind.RigUncalibrated => $"{N("uncalibrated_sessions", "N0")} of {Count("captured_sessions", "captured session", "captured sessions")} of {subject} {(IsOne(caution, "uncalibrated_sessions") ? "is" : "are")} of a rig that was not calibrated: absolute latencies rest on the default limits of its class. Differences within a sitting are not touched. Calibrate it with 'tarry rig calibrate'.",
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };
     }

@@ -17,6 +17,7 @@ internal static class FiguresSection
             Figure(RidgeFigure.Build, document, "Where the latencies of each condition fall, and how far the latest reach."),
             Figure(LadderFigure.Build, document, "The ladder of quantiles: how late the middle, the later quarter and the latest trials of each condition are."),
             Figure(SessionsFigure.Build, document, "The sessions: how well the sittings of each condition agree."),
+            LayerCostFigure.IsWorthDrawing(document) ? Figure(LayerCostFigure.Build, document, "What each layer costs, against the margin. The numbers are in the table of layers.") : null,
             FoldFigure.IsWorthDrawing(document)
                 ? Figure(FoldFigure.Build, document, "The fold: how latency depends on when in the report interval the press came.")
                 : null,

@@ -16,6 +16,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string DeviceOnly = "docs/methods/device-only.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string Factors = "docs/methods/factors.md";
     private const string SlotGrid = "docs/methods/slot-grid.md";
     private const string Shapes = "docs/methods/shapes.md";
     private const string Play = "docs/methods/play.md";
@@ -53,6 +54,8 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.HitsBetweenSittings] = new("The difference of the hit shares of conditions that share no sitting, their variances added.", "v₁ − v₂ ± t √(φ₁s₁² + φ₂s₂²)", $"{Quasi}; B. L. Welch, Biometrika 34 (1947)", Play),
         [MethodName.HitsWithinOneSitting] = new("The difference of the hit shares in the one sitting that both share.", "v₁ − v₂ ± 1.96 √(s₁² + s₂²), from trials alone", "the binomial distribution and its extension to shares between 0 and 1", Play),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.CommonCostOverSettings] = new("The mean of the settings' differences within sittings; what a sitting does to all settings alike is seen once a sitting.", "mean c ± t √(V/K + e), V the mean variance of a setting's difference over its sittings, K settings, e what their common sittings add; t on J + 1 degrees of freedom at most", "Tarry's own, settled by the simulation on its page", Factors),
+        [MethodName.CostOverDifferingSettings] = new("The mean of the settings' differences, with the settings as the unit, because they do not agree.", "mean c ± t(K − 1) s/√K, s the standard deviation of the costs of K settings", "Student's t, from memory", Factors),
         [MethodName.TwoSlotGrids] = new("Arrivals show which frame answered each press; whether a response skipped a frame repeats with the report interval. The interval whose slots explain most frames is taken, if it leads every rival.", "a line of the edge spectrum above its false-alarm threshold; log likelihood m ln e + (n − m) ln(1 − e), m of n frames not explained, 18 nats ahead of every rival; ± t(19) times the sandwich error of the line", "the construction is Tarry's own, settled by the simulation on its page; sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.SlotSawtooth] = new("Latencies, waits for the next slot, draw a sawtooth over the press times.", "the tallest line of 2|Σ (L − L̄) e^(−2πift)|²/Σ (L − L̄)² above its false-alarm threshold; ± t(19) times the sandwich error of the line", "periodogram: N. R. Lomb, Astrophys. Space Sci. 39 (1976); sandwich error: P. J. Huber, Proc. 5th Berkeley Symp. 1 (1967)", SlotGrid),
         [MethodName.FixedDelayOfTwoGrids] = new("What is left of a latency without the waits for slot and frame, with Student's t over sittings.", "m ± t(J − 1) s/√J, s the standard deviation of the sittings' fixed delays", "Tarry's own, settled by the simulation on its page", SlotGrid),

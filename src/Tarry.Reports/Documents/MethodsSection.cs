@@ -29,6 +29,7 @@ internal static class MethodsSection
         }
 
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));
+        used.UnionWith((document.Factors ?? []).SelectMany(factor => factor.Costs).Select(cost => cost.Cost).OfType<Estimate<LatencyDifference>>().Select(cost => cost.Method));
         DescribePlay(list, used, document);
         if (document.Comparisons.Count > 0)
         {

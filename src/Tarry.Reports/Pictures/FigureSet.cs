@@ -12,6 +12,7 @@ public static class FigureSet
         ("ridge", RidgeFigure.Draw, Always),
         ("ladder", LadderFigure.Draw, Always),
         ("sessions", SessionsFigure.Draw, Always),
+        ("layer-cost", LayerCostFigure.Draw, LayerCostFigure.IsWorthDrawing),
         ("fold", FoldFigure.Draw, FoldFigure.IsWorthDrawing),
         ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
         ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),

@@ -14,13 +14,20 @@ public sealed class ChainGrids
     }
 
     private ChainGrids(ChainGrids known, double further)
-        : this(known.Sittings, known.slotSeconds, known.SawtoothLines) => FurtherHz = further;
+        : this(known.Sittings, known.slotSeconds, known.SawtoothLines) =>
+        (FurtherHz, IsStated, HasReference) = (further, known.IsStated, known.HasReference);
 
     /// <summary>The chain in each sitting that the reference was run in.</summary>
     public IReadOnlyList<ChainGrid> Sittings { get; }
 
-    /// <summary>Whether the reference's own slots are known, so that what else it shows belongs to the chain.</summary>
+    /// <summary>Whether the reference's own slots are known, stated or found, so that what else it shows belongs to the chain.</summary>
     public bool IsAttributed => slotSeconds is not null;
+
+    /// <summary>Whether the reference's slots were stated, not found in its own latencies.</summary>
+    public bool IsStated { get; private init; }
+
+    /// <summary>Whether it comes from a reference, so that a line which that does not show is the device's.</summary>
+    public bool HasReference { get; private init; }
 
     // A grid of the chain beside the frames, in hertz; null where none is seen.
     internal double? FurtherHz { get; }
@@ -50,7 +57,11 @@ public sealed class ChainGrids
         return new ChainGrids(
             sittings,
             slot,
-            [.. lines.Select(line => line.Frequency).Where(frequency => !IsMultiple(frequency, slot, SameClock))]);
+            [.. lines.Select(line => line.Frequency).Where(frequency => !IsMultiple(frequency, slot, SameClock))])
+        {
+            IsStated = slot is not null,
+            HasReference = usable.Count > 0,
+        };
     }
 
     /// <summary>
@@ -82,9 +93,8 @@ public sealed class ChainGrids
             return this;
         }
 
-        return slotSeconds is null ? found.Evidence.Kind == SlotGridKind.TwoGrids ? WithSlots(found.IntervalMs) : this
-            : IsMultiple(1000 / found.IntervalMs, slotSeconds, SameClock) ? this
-            : new ChainGrids(this, 1000 / found.IntervalMs);
+        return found.Evidence.Kind != SlotGridKind.TwoGrids || IsMultiple(1000 / found.IntervalMs, slotSeconds, SameClock) ? this
+            : new ChainGrids(IsStated ? this : WithSlots(found.IntervalMs), 1000 / found.IntervalMs);
     }
 
     private ChainGrids WithSlots(double slotIntervalMs)
@@ -93,7 +103,10 @@ public sealed class ChainGrids
         return new ChainGrids(
             [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
             slot,
-            [.. SawtoothLines.Where(frequency => !IsMultiple(frequency, slot, SameClock))]);
+            [.. SawtoothLines.Where(frequency => !IsMultiple(frequency, slot, SameClock))])
+        {
+            HasReference = HasReference,
+        };
     }
 
     internal double? FrameFrequency(string sitting) =>
