@@ -25,6 +25,9 @@ internal sealed class SyntheticStudy(ulong seed)
 
     public double OwnSd { get; init; } = 0.1;
 
+    /// <summary>Report rates that are stated of conditions, by id.</summary>
+    public Dictionary<string, double> Rates { get; } = [];
+
     /// <summary>Whether shapes are fitted: they take longer than all else together.</summary>
     public bool WithShapes { get; init; }
 
@@ -74,13 +77,16 @@ internal sealed class SyntheticStudy(ulong seed)
     }
 
     public FindingsDocument Analyse(double marginMs = 0.5, PlaySettings? play = null) => StudyAnalysis.Of(
-        new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, conditions, []),
+        new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, [.. conditions.Select(WithRate)], []),
         samples,
         refusedWithoutSession: 0,
         seed: 1,
         version: "test",
         play: play,
         withShapes: WithShapes);
+
+    private ConditionEntry WithRate(ConditionEntry condition) =>
+        Rates.TryGetValue(condition.Id, out var rate) ? condition with { NominalReportHz = rate } : condition;
 
     private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
     {

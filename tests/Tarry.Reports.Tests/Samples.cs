@@ -3,7 +3,9 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
@@ -70,6 +72,7 @@ internal static class Samples
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
             Relative = null,
             Budget = sessions == 0 ? null : Budget(mean),
+            ReportInterval = sessions > 1 ? Interval(mean, slot, trials, sessions) : null,
             DeviceOnly = reference ? null : Alone(mean, slot, sessions, trials, missed),
             Density = Density(low, slot, late),
             Cautions = [],
@@ -201,8 +204,49 @@ internal static class Samples
             Conditions = [.. conditions.Select(condition => condition with { Relative = pairs.FirstOrDefault(pair => pair.A == condition.Id && pair.B == reference)?.Difference })],
             Comparisons = pairs,
             Ranking = ranking,
+            Play = PlayOf([.. conditions.Where(condition => condition.Mean is Estimate<Latency>)]),
             Cautions = [],
         };
+    }
+
+    /// <summary>What conditions of such spreads could mean for play: the later, the fewer hits.</summary>
+    public static StudyPlay? PlayOf(IReadOnlyList<ConditionFinding> conditions)
+    {
+        if (conditions.Count == 0)
+        {
+            return null;
+        }
+
+        var settings = PlaySettings.Of(null);
+        var pairs = settings.PlayerSdsMs.SelectMany(player => settings.WindowsMs.Select(window => (player, window))).ToList();
+        double Hits(int place, double player, double window) => (1 - Math.Exp(-window / (2 + player))) * (1 - (0.01 * place));
+        Estimate<Proportion> HitShare(double value, int sessions) => new(
+            Proportion.FromFraction(value),
+            new(Proportion.FromFraction(value * 0.99), Proportion.FromFraction(1 - ((1 - value) * 0.99))),
+            0.95,
+            sessions == 1 ? MethodName.HitsWithinSession : MethodName.HitsOverSessions,
+            6000,
+            sessions);
+        return new StudyPlay(
+            settings,
+            [.. conditions.Select((condition, place) => new PlayFinding
+            {
+                Id = condition.Id,
+                Learned = condition.Median is Estimate<Latency> median ? median.Value : null,
+                DeviceError = Difference(1.2, 0.1, method: MethodName.ModeratedLogScale),
+                ErrorsWithPlayerMs = [1.2, 8.1],
+                Windows = [.. pairs.Select(pair => new PlayWindow
+                {
+                    PlayerSdMs = pair.player,
+                    WindowMs = pair.window,
+                    HitProbability = HitShare(Hits(place, pair.player, pair.window), condition.UsedSessions),
+                    Compensation = Metrology.Latency.FromMilliseconds(5),
+                    GoodCompensations = [new(Metrology.Latency.FromMilliseconds(4), Metrology.Latency.FromMilliseconds(6))],
+                })],
+                Curves = [.. settings.PlayerSdsMs.Select(player => new PlayCurve(player, 0.5, [.. Enumerable.Range(1, 80).Select(step => Hits(place, player, 0.5 * step))]))],
+            })],
+            [.. pairs.Select(pair => new PlayRanking(pair.player, pair.window, [.. conditions.Select((condition, place) => new RankedCondition(condition.Id, place + 1, place + 1, place + 1))]))],
+            []);
     }
 
     public static ComparisonFinding Comparison(Verdict verdict, double difference = 1.2, string a = "quill-usb", string b = "tern-usb") => new()
@@ -244,6 +288,19 @@ internal static class Samples
             Needed = verdict == Verdict.Undecided && !once ? new(9, 1500) : null,
         };
     }
+
+    private static ReportIntervalFinding Interval(double mean, double slot, int trials, int sessions) => new()
+    {
+        Interval = Difference(slot, 0.00001, sessions, trials, MethodName.TwoSlotGrids),
+        Clock = new(50, "a crystal"),
+        Agreement = SlotShapeAgreement.SlotGridOnly,
+        FrameInterval = slot > 2 ? LatencyDifference.FromMilliseconds(4.1) : null,
+        Fold = new(
+            [.. Enumerable.Range(0, 200).Select(i => new SlotFoldPoint(slot * i / 200, mean + (slot / 2) - (slot * i / 200), 0.01 * (i % 9)))],
+            [.. Enumerable.Range(0, 48).Select(bin => new SlotFoldBin(bin == 7 ? 0 : 100, bin == 7 ? 0 : mean + (slot / 2) - (slot * bin / 48)))],
+            [.. Enumerable.Range(0, 48).Select(bin => bin is 0 or 47 ? 900 : 3)],
+            slot > 2 ? [.. Enumerable.Range(0, 48).Select(bin => bin is 23 or 24 ? 900 : 3)] : []),
+    };
 
     private static RunChart Chart(double mean, double slot, double late, int session) => new(
         [.. Enumerable.Range(0, 40).Select(batch => (1500 * batch / 40, mean + (slot * 0.05 * Math.Sin(batch + session)))).Select(batch =>

@@ -8,6 +8,9 @@ namespace Tarry.Findings.Json;
 /// <summary>Writes the report interval of a condition.</summary>
 internal static class ReportIntervalJson
 {
+    // Report intervals are known to less than a part per million, and 1 ms to the nanosecond would be no better than that.
+    private const int Decimals = 9;
+
     public static void WriteReportInterval(this Utf8JsonWriter json, ReportIntervalFinding? finding)
     {
         if (finding is null)
@@ -19,15 +22,18 @@ internal static class ReportIntervalJson
         json.WriteStartObject("report_interval_ms");
         if (finding.Interval is { } interval)
         {
-            json.WriteMilliseconds("value", interval.Value.Milliseconds);
-            json.WriteMilliseconds("low", interval.Interval.Low.Milliseconds);
-            json.WriteMilliseconds("high", interval.Interval.High.Milliseconds);
+            json.WriteNumber("value", Math.Round(interval.Value.Milliseconds, Decimals));
+            json.WriteNumber("low", Math.Round(interval.Interval.Low.Milliseconds, Decimals));
+            json.WriteNumber("high", Math.Round(interval.Interval.High.Milliseconds, Decimals));
             json.WriteNumber("level", interval.Level);
             json.WriteString("method", interval.Method);
             json.WriteNumber("trials", interval.Trials);
             json.WriteNumber("sessions", interval.Sessions);
             json.WriteString("evidence", ReportIntervalWording.Evidence(finding));
-            Write(json, finding.Evidence!);
+            if (finding.Evidence is { } numbers)
+            {
+                Write(json, numbers);
+            }
         }
         else if (finding.Unidentified is { } not)
         {

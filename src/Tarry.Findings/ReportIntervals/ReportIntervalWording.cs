@@ -20,7 +20,21 @@ public static class ReportIntervalWording
             { } one => string.Create(
                 CultureInfo.InvariantCulture,
                 $"Latencies draw a sawtooth of this interval over the press times; its line stands {one.LineToThreshold:0.#} times above the false-alarm threshold, and the reference does not show it."),
+            null when finding.Interval is not null => "The distribution of the latencies shows a block of this width beyond the chain's, as the reference shows that; press times, which a slot grid would take, are not known or too few.",
             null => "",
+        };
+    }
+
+    /// <summary>How grid and shape go together, in one sentence; empty where there is only one of them.</summary>
+    public static string Agreement(ReportIntervalFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return (finding.Agreement, finding.ShapeBlockWidth) switch
+        {
+            (SlotShapeAgreement.Agree, { } width) => string.Create(CultureInfo.InvariantCulture, $"The distribution agrees: its block is {width.Milliseconds:0.##} ms wide."),
+            (SlotShapeAgreement.Conflict, { } width) => string.Create(CultureInfo.InvariantCulture, $"The distribution disagrees: its block is {width.Milliseconds:0.##} ms wide. The device may scan or debounce at an interval of its own, or wait for something else besides its report slot."),
+            (SlotShapeAgreement.ShapeOnly, { } width) when finding.Interval is null => string.Create(CultureInfo.InvariantCulture, $"The distribution has a block {width.Milliseconds:0.##} ms wide, which may be the report interval."),
+            _ => "",
         };
     }
 
@@ -37,6 +51,8 @@ public static class ReportIntervalWording
             ReportIntervalReason.NoGridSeen => "No report slots are seen.",
             ReportIntervalReason.ImagesNotToldApart => $"{Choices(unidentified.Choices)} explain the responses equally well: seen through frames they look alike.",
             ReportIntervalReason.FramesNotIndexed => $"Responses cannot be assigned to frames, and {Choices(unidentified.Choices)} may be a mixture of slots and frames.",
+            ReportIntervalReason.Beat when unidentified.Choices.Count == 0 => "The slots keep step with the frames through the whole session, which hides their interval.",
+            ReportIntervalReason.Beat => $"Slots, of {Choices(unidentified.Choices)} it seems, and frames beat so slowly that a session does not see two beats.",
             ReportIntervalReason.FurtherGrid => $"The reference shows a further grid behind the frames, such as the screen's refresh, and {Choices(unidentified.Choices)} may be its doing.",
             ReportIntervalReason.NotAttributed => $"A grid of {Choices(unidentified.Choices)} is seen, but nothing tells whether it is the device's or the chain's.",
             _ => throw new ArgumentOutOfRangeException(nameof(unidentified), unidentified.Reason, "A reason without words."),
@@ -55,6 +71,7 @@ public static class ReportIntervalWording
             ReportIntervalReason.NoGridSeen => "Capture more presses, or take out what scatters behind the device; where the report rate may be a multiple of the frame rate, move the frame cap off it.",
             ReportIntervalReason.ImagesNotToldApart => "Run sittings with different frame caps, such as 4.1 and 3.7 ms, or capture more presses.",
             ReportIntervalReason.FramesNotIndexed => "Cap the frame rate so that frames stand on a stable grid, or take the frames out of the chain.",
+            ReportIntervalReason.Beat => "Set the frame cap off the ratio of report and frame rate, such as 4.1 ms for 4.0, or capture for longer.",
             ReportIntervalReason.FurtherGrid => "Turn synchronisation with the screen off, or sense in front of it.",
             ReportIntervalReason.NotAttributed => "Run a reference in each sitting and state its report rate.",
             _ => throw new ArgumentOutOfRangeException(nameof(unidentified), unidentified.Reason, "A reason without words."),

@@ -15,6 +15,8 @@ internal static class ShapeCautions
     private const double LeastShareOfALump = 0.05;
     private const double LeastShareOfALumpExpected = 0.1;
     private const double DeepestOfAGap = 0.5;
+    private const double WindowPart = 0.1;
+    private const double PlainErrors = 4;
 
     public static IEnumerable<Caution> Of(ConditionFinding condition, FittedCondition fitted, BlockWidthFinding width)
     {
@@ -28,7 +30,7 @@ internal static class ShapeCautions
             });
         }
 
-        if (fitted.Choice is { Decided: true, Best.Shape: TwoLumpShape lumps } && HasGap(lumps, LeastShareOfALump) && ShowsSeveralModes(fitted))
+        if (fitted.Choice is { Decided: true, Best.Shape: TwoLumpShape lumps } && HasGap(lumps, LeastShareOfALump) && ShowsGap(lumps, fitted))
         {
             yield return new Caution(CautionKind.Modes, condition.Id, new Dictionary<string, double>
             {
@@ -89,11 +91,16 @@ internal static class ShapeCautions
         return valley < DeepestOfAGap * Math.Min(lumps.Density(from), lumps.Density(to));
     }
 
-    private static bool ShowsSeveralModes(FittedCondition fitted)
+    // Asked of the data themselves: fewer than half as many responses about the valley as about the lower lump, by four standard errors.
+    private static bool ShowsGap(TwoLumpShape lumps, FittedCondition fitted)
     {
         var values = fitted.Sessions.SelectMany((session, j) => Spread(session.Latencies.Sorted, session.ResolutionMs, fitted.Choice.Best.PlacesMs[j])).ToArray();
-        Array.Sort(values);
-        return DipStatistic.ShowsSeveralModes(values);
+        var (from, to) = (lumps.Earlier.Mean, lumps.Later.Mean);
+        var half = WindowPart * (to - from);
+        var valley = Enumerable.Range(0, 101).Select(i => from + ((to - from) * i / 100)).MinBy(lumps.Density);
+        int About(double middle) => values.Count(value => Math.Abs(value - middle) <= half);
+        var (low, inValley) = (Math.Min(About(from), About(to)), About(valley));
+        return inValley < DeepestOfAGap * low && low - inValley > PlainErrors * Math.Sqrt(low + inValley);
     }
 
     // Values recorded in steps are spread evenly over their step: each step would else be a mode.

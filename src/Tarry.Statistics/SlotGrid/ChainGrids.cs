@@ -14,13 +14,20 @@ public sealed class ChainGrids
     }
 
     private ChainGrids(ChainGrids known, double further)
-        : this(known.Sittings, known.slotSeconds, known.SawtoothLines) => FurtherHz = further;
+        : this(known.Sittings, known.slotSeconds, known.SawtoothLines) =>
+        (FurtherHz, IsStated, HasReference) = (further, known.IsStated, known.HasReference);
 
     /// <summary>The chain in each sitting that the reference was run in.</summary>
     public IReadOnlyList<ChainGrid> Sittings { get; }
 
-    /// <summary>Whether the reference's own slots are known, so that what else it shows belongs to the chain.</summary>
+    /// <summary>Whether the reference's own slots are known, stated or found, so that what else it shows belongs to the chain.</summary>
     public bool IsAttributed => slotSeconds is not null;
+
+    /// <summary>Whether the reference's slots were stated, not found in its own latencies.</summary>
+    public bool IsStated { get; private init; }
+
+    /// <summary>Whether it comes from a reference, so that a line which that does not show is the device's.</summary>
+    public bool HasReference { get; private init; }
 
     // A grid of the chain beside the frames, in hertz; null where none is seen.
     internal double? FurtherHz { get; }
@@ -50,7 +57,11 @@ public sealed class ChainGrids
         return new ChainGrids(
             sittings,
             slot,
-            [.. lines.Select(line => line.Frequency).Where(frequency => !IsMultiple(frequency, slot, SameClock))]);
+            [.. lines.Select(line => line.Frequency).Where(frequency => !IsMultiple(frequency, slot, SameClock))])
+        {
+            IsStated = slot is not null,
+            HasReference = usable.Count > 0,
+        };
     }
 
     /// <summary>
@@ -82,18 +93,20 @@ public sealed class ChainGrids
             return this;
         }
 
-        return slotSeconds is null ? found.Evidence.Kind == SlotGridKind.TwoGrids ? WithSlots(found.IntervalMs) : this
-            : IsMultiple(1000 / found.IntervalMs, slotSeconds, SameClock) ? this
-            : new ChainGrids(this, 1000 / found.IntervalMs);
+        return found.Evidence.Kind != SlotGridKind.TwoGrids || IsMultiple(1000 / found.IntervalMs, slotSeconds, SameClock) ? this
+            : new ChainGrids(IsStated ? this : WithSlots(found.IntervalMs), 1000 / found.IntervalMs);
     }
 
     private ChainGrids WithSlots(double slotIntervalMs)
     {
         var slot = slotIntervalMs / 1000;
         return new ChainGrids(
-            [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
+            [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => line.Owner == ChainLineOwner.PressRate ? line : Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
             slot,
-            [.. SawtoothLines.Where(frequency => !IsMultiple(frequency, slot, SameClock))]);
+            [.. SawtoothLines.Where(frequency => !IsMultiple(frequency, slot, SameClock))])
+        {
+            HasReference = HasReference,
+        };
     }
 
     internal double? FrameFrequency(string sitting) =>
@@ -108,7 +121,23 @@ public sealed class ChainGrids
         return new ChainGrid(
             series.Sitting,
             1000 / frame,
-            [.. lines.Select(line => Attributed(line.Frequency, line.Power / search.Threshold, 1 / frame, slot))]);
+            [.. lines.Select(line => IsShadow(line, lines, frame, series.Count / series.Span)
+                ? new ChainLine(line.Frequency, line.Power / search.Threshold, ChainLineOwner.PressRate, (int)Math.Round(line.Frequency / frame!.Value), 0)
+                : Attributed(line.Frequency, line.Power / search.Threshold, 1 / frame, slot))]);
+    }
+
+    // Presses that are not quite at random have a hump at their rate, and each line one at that distance.
+    private static bool IsShadow(SpectralLine line, List<SpectralLine> lines, double? frame, double pressRate)
+    {
+        const double farthest = 0.4;
+        const double tallest = 0.1;
+        if (frame is not { } rate)
+        {
+            return false;
+        }
+
+        var offset = Math.Abs(line.Frequency - (Math.Round(line.Frequency / rate) * rate)) / pressRate;
+        return offset > 1 - farthest && Math.Abs(offset - Math.Round(offset)) < farthest && offset < 2.5 && line.Power < tallest * lines[0].Power;
     }
 
     private static ChainLine Attributed(double frequency, double power, double? frame, double? slot)

@@ -10,18 +10,29 @@ internal sealed class FrameGrid
     {
         (Series, Interval, Phase, Phasor) = (series, interval, phase, phasor);
         var n = series.Count;
-        Waits = new double[n];
-        CentredIndex = new double[n];
+        var residuals = new double[n];
         for (var i = 0; i < n; i++)
         {
-            CentredIndex[i] = Math.Round((series.Arrivals[i] - phase) / interval);
-            Waits[i] = (CentredIndex[i] * interval) + phase - series.Presses[i];
+            var cycles = (series.Arrivals[i] - phase) / interval;
+            residuals[i] = cycles - Math.Round(cycles);
         }
 
+        double[]? wander = null;
+        if (FrameTracking.Of(residuals) is { } tracked)
+        {
+            (wander, Phasor) = tracked;
+        }
+
+        Wanders = wander is not null;
+        Waits = new double[n];
+        CentredIndex = new double[n];
         var middle = Math.Round((series.Middle - phase) / interval);
         for (var i = 0; i < n; i++)
         {
-            CentredIndex[i] -= middle;
+            var offset = phase + ((wander?[i] ?? 0) * interval);
+            var index = Math.Round((series.Arrivals[i] - offset) / interval);
+            Waits[i] = (index * interval) + offset - series.Presses[i];
+            CentredIndex[i] = index - middle;
         }
 
         SortedWaits = (double[])Waits.Clone();
@@ -36,7 +47,10 @@ internal sealed class FrameGrid
     /// <summary>When a frame shows, in seconds from the first press.</summary>
     public double Phase { get; }
 
-    /// <summary>|mean e^(2 pi i A/T2)|: 1 without noise after the frame.</summary>
+    /// <summary>Whether the phase of the frames had to be followed through the series.</summary>
+    public bool Wanders { get; }
+
+    /// <summary>|mean e^(2 pi i A/T2)|, or its agreement with the phase followed: 1 without noise after the frame.</summary>
     public double Phasor { get; }
 
     /// <summary>From each press to the frame that showed it: the noise after the frame is gone.</summary>

@@ -21,6 +21,9 @@ public enum ReportIntervalReason
     /// <summary>There are frames, but responses cannot be assigned to them, and the line seen may be a mixture of slots and frames.</summary>
     FramesNotIndexed,
 
+    /// <summary>Report and frame interval beat so slowly that a session does not see two beats.</summary>
+    Beat,
+
     /// <summary>The chain has a further grid beside the frames, and what is seen may be that one.</summary>
     FurtherGrid,
 

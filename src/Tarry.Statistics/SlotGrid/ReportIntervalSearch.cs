@@ -3,8 +3,8 @@ namespace Tarry.Statistics.SlotGrid;
 /// <summary>The report interval of a device from when it was pressed and how long each response took.</summary>
 public static class ReportIntervalSearch
 {
-    // Two crystals; a line this near to one of the chain is the chain's.
-    private const double SameLine = 2e-4;
+    // A clock strays this far from one session of a sitting to the next; a line this near to one of the reference's is the same.
+    private const double SameLine = 5e-6;
 
     // Below this ratio of slot to frame interval a combination line m/T1 + k/T2 can be taller than the device's own.
     private const double CombinationsBelow = 1.2;
@@ -31,19 +31,29 @@ public static class ReportIntervalSearch
             var grids = usable.Zip(frames, (one, frame) => FrameGrid.Near(one, frame!.Value)).ToList();
             if (grids.TrueForAll(grid => grid.Phasor >= FrameGrid.LeastPhasor))
             {
-                return Attributed(new TwoGridSearch(grids).Find(), chain!);
+                var search = new TwoGridSearch(grids, chain!.FurtherHz);
+                var outcome = Attributed(search, search.Find(), chain);
+                if (outcome is ReportIntervalFound || !grids.Exists(grid => grid.Wanders))
+                {
+                    return outcome;
+                }
             }
         }
 
-        return BySawtooth(usable, frames.Find(frame => frame is not null), chain, nominalIntervalMs);
+        return BySawtooth(usable, frames.TrueForAll(frame => frame is not null) ? frames[0] : null, chain, nominalIntervalMs);
     }
 
-    // In front of frames an interval beside theirs is the device's, unless the chain has a further grid.
-    private static ReportIntervalOutcome Attributed(ReportIntervalOutcome outcome, ChainGrids chain) => outcome switch
+    // In front of frames an interval beside theirs is the device's, unless the chain has a further grid, which the reference shows too.
+    private static ReportIntervalOutcome Attributed(TwoGridSearch search, ReportIntervalOutcome outcome, ChainGrids chain) => outcome switch
     {
-        ReportIntervalFound found when chain.FurtherHz is { } further && found.IntervalMs < CombinationsBelow * 1000 / further =>
-            new ReportIntervalRefused(found.Trials, found.FrameIntervalMs, ReportIntervalReason.FurtherGrid, null, [found.IntervalMs]),
-        ReportIntervalFound found when chain.FurtherHz is not null =>
+        ReportIntervalFound found when search.ShowsFurther && found.IntervalMs < CombinationsBelow * 1000 / chain.FurtherHz =>
+            new ReportIntervalRefused(
+                found.Trials,
+                found.FrameIntervalMs,
+                chain.IsStated ? ReportIntervalReason.FurtherGrid : ReportIntervalReason.NotAttributed,
+                null,
+                [found.IntervalMs]),
+        ReportIntervalFound found when search.ShowsFurther =>
             found with { Series = [.. found.Series.Select(series => series with { FixedDelayMs = null })] },
         ReportIntervalRefused { Reason: ReportIntervalReason.NoGridSeen, FrameIntervalMs: { } frame } refused when !chain.IsAttributed =>
             refused with { Reason = ReportIntervalReason.NotAttributed, UpperMs = null, ChoicesMs = [frame] },
@@ -57,7 +67,8 @@ public static class ReportIntervalSearch
     {
         var search = new SawtoothSearch(series);
         var lines = search.Lines();
-        lines.RemoveAll(line => chain?.SawtoothLines.Any(known => Math.Abs((line.Frequency / known) - 1) < SameLine) == true);
+        var shared = lines.Where(line => chain?.SawtoothLines.Any(known => Math.Abs((line.Frequency / known) - 1) < SameLine) == true).ToList();
+        lines.RemoveAll(shared.Contains);
         if (frame is { } rate)
         {
             lines.RemoveAll(line => Math.Abs((line.Frequency / rate) - Math.Round(line.Frequency / rate)) * rate <= 2 * search.Resolution);
@@ -65,7 +76,9 @@ public static class ReportIntervalSearch
 
         if (lines.Count == 0)
         {
-            return Refused(ReportIntervalReason.NoGridSeen, search.Smallest * 1000);
+            return shared.Count > 0 && chain is { IsStated: false }
+                ? Refused(ReportIntervalReason.NotAttributed, null, 1000 / shared[0].Frequency)
+                : Refused(ReportIntervalReason.NoGridSeen, search.Smallest * 1000);
         }
 
         var interval = 1000 / lines[0].Frequency;
@@ -75,7 +88,7 @@ public static class ReportIntervalSearch
         }
 
         var seen = search.Found(lines[0]);
-        return chain is { IsAttributed: true } || Agrees(interval, nominalIntervalMs)
+        return chain is { HasReference: true } || Agrees(interval, nominalIntervalMs)
             ? seen
             : Refused(ReportIntervalReason.NotAttributed, null, seen.IntervalMs);
 

@@ -1,3 +1,5 @@
+using Tarry.Statistics.Distributions;
+
 namespace Tarry.Statistics.SlotGrid;
 
 /// <summary>The report interval of a device in front of frames that stand on a stable grid in every series.</summary>
@@ -9,6 +11,10 @@ internal sealed class TwoGridSearch
 {
     private const double LeadOverNone = 12;
     private const double LeadOverRivals = 18;
+    private const double StepsShare = 0.5;
+
+    // One frequency is asked about, within a cell; a fixed delay must not be claimed where it may be there.
+    private const double FurtherAt = 1e-4;
     private const int TallestLines = 60;
     private const int LinesWithMultiples = 6;
     private const int LinesWithImages = 3;
@@ -21,11 +27,13 @@ internal sealed class TwoGridSearch
     private readonly TwoGridModel[] models;
     private readonly double span;
     private readonly double[] frames;
+    private readonly double? further;
     private readonly int trials;
     private readonly int unexplainedWithout;
 
-    public TwoGridSearch(IReadOnlyList<FrameGrid> grids)
+    public TwoGridSearch(IReadOnlyList<FrameGrid> grids, double? further)
     {
+        this.further = further;
         this.grids = grids;
         models = [.. grids.Select(grid => new TwoGridModel(grid))];
         span = grids.Max(grid => grid.Series.Span) * 1.02;
@@ -33,6 +41,9 @@ internal sealed class TwoGridSearch
         frames = [.. grids.Select(grid => Math.Round(grid.Interval, 7)).Distinct()];
         unexplainedWithout = trials - models.Sum(model => model.WithoutSlots.Count);
     }
+
+    /// <summary>Whether a line that the reference has beside the frames is seen here as well.</summary>
+    public bool ShowsFurther { get; private set; }
 
     private double FrameInterval => grids.Average(grid => grid.Interval);
 
@@ -45,12 +56,20 @@ internal sealed class TwoGridSearch
         var search = new LineSearch(grids.Count, span, bin, 1 / FrameInterval, 2 * Math.Sqrt(trials / (4 * ImagesTold)) / FrameInterval);
         var lines = search.Lines((low, high) => [.. grids.Select(grid => EdgeTransit.Of(grid, 1 / low, 2 / (low + high)))]);
 
-        // Within two cells of a multiple of the frame rate a line belongs to the chain itself.
-        lines.RemoveAll(line => frames.Any(frame => Math.Abs((line.Frequency * frame) - Math.Round(line.Frequency * frame)) / frame <= 2 / span));
+        // Within two cells of a multiple of the frame rate a line cannot be told from the frames: slots that keep step with them.
+        var inStep = lines.Where(line => frames.Any(frame => Math.Abs((line.Frequency * frame) - Math.Round(line.Frequency * frame)) / frame <= 2 / span)).ToList();
+        lines.RemoveAll(inStep.Contains);
+        if (inStep.Count > 0 && (lines.Count == 0 || inStep[0].Power > StepsShare * lines[0].Power))
+        {
+            return Refused(ReportIntervalReason.Beat, []) with { UpperMs = null };
+        }
+
         if (lines.Count == 0)
         {
             return Refused(ReportIntervalReason.NoGridSeen, []);
         }
+
+        ShowsFurther = further is { } other && Shows(other);
 
         var fits = Ranked(Candidates(lines));
         var (best, without) = (fits[0], LogLikelihood(trials - unexplainedWithout));
@@ -66,8 +85,22 @@ internal sealed class TwoGridSearch
             return Refused(ReportIntervalReason.ImagesNotToldApart, [.. rivals.Append(best).Select(fit => 1000 / fit.Frequency).Order()]);
         }
 
+        var shortest = grids.Min(grid => grid.Series.Span);
+        if (grids.Any(grid => GridBeat.TooSlow(1000 / best.Frequency, grid.Interval * 1000, shortest) is not null))
+        {
+            return Refused(ReportIntervalReason.Beat, [1000 / best.Frequency]) with { UpperMs = null };
+        }
+
         var lead = next.Count > 0 ? best.LogLikelihood - next[0].LogLikelihood : best.LogLikelihood - without;
-        return Found(best, search.Threshold, best.LogLikelihood - without, lead);
+        var found = Found(best, search.Threshold, best.LogLikelihood - without, lead);
+        return found.Evidence.LineToThreshold >= 1 ? found : Refused(ReportIntervalReason.ImagesNotToldApart, [found.IntervalMs]);
+    }
+
+    private bool Shows(double frequency)
+    {
+        var parts = grids.Select(grid => EdgeTransit.Of(grid, 1 / frequency, 1 / frequency)).Where(part => part.IsUsable).ToList();
+        return parts.Count > 0
+            && ChiSquaredDistribution.UpperTail(LinePower.Zoom(parts, frequency, span).Power, 2 * parts.Count) < FurtherAt;
     }
 
     private ReportIntervalFound Found(Fit best, double threshold, double leadOverNone, double leadOverRival)
@@ -93,7 +126,7 @@ internal sealed class TwoGridSearch
         fit.Point.Phase * 1000,
         grid.Phase * 1000,
         grid.Interval * 1000,
-        fit.FixedDelay * 1000);
+        grid.Wanders ? null : fit.FixedDelay * 1000);
 
     private ReportIntervalRefused Refused(ReportIntervalReason reason, IReadOnlyList<double> choices) =>
         new(trials, FrameInterval * 1000, reason, Upper * 1000, choices);

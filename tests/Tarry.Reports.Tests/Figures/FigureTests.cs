@@ -11,7 +11,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart", "play" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -89,6 +89,7 @@ public sealed class FigureTests
     [Theory]
     [InlineData("standing")]
     [InlineData("ridge")]
+    [InlineData("play")]
     public void Draw_Twice_GivesTheSameBytes(string figure) =>
         Assert.Equal(Draw(figure, "page", "twelve").ToString(), Draw(figure, "page", "twelve").ToString());
 
@@ -255,6 +256,7 @@ public sealed class FigureTests
             "device-only" => DeviceOnlyFigure.Draw(Studies[study], chosen),
             "fold" => FoldFigure.Draw(Studies[study], chosen),
             "run-chart" => RunChartFigure.Draw(Studies[study], chosen),
+            "play" => PlayCurveFigure.Draw(Studies[study], chosen),
             _ => SessionsFigure.Draw(Studies[study], chosen),
         });
     }
