@@ -19,7 +19,7 @@ public sealed record ComparisonFinding
     /// <summary>What the rig adds to its uncertainty, and what cancels; null where there is no difference.</summary>
     public StatedUncertainty? Budget { get; init; }
 
-    /// <summary>Probability of such a difference between equal conditions, Holm-adjusted over the study's pairs; null with one sitting.</summary>
+    /// <summary>Probability of such a difference between equal conditions, by the larger of its moderated and its own standard error, Holm-adjusted over the study's pairs; null with one sitting.</summary>
     public required double? AdjustedP { get; init; }
 
     /// <summary>The smallest difference that matters, in milliseconds.</summary>
