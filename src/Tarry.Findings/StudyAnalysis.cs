@@ -53,7 +53,7 @@ public static class StudyAnalysis
         return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
     }
 
-    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, PlaySettings? play = null, bool withShapes = true)
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, PlaySettings? play = null, bool withShapes = true, bool withDeviceOnly = true)
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
@@ -86,7 +86,7 @@ public static class StudyAnalysis
             .Select(ShapeJoin.Joined)
             .Select(findings.WithKnownWaits)
             .ToList();
-        found = withShapes ? DeviceOnlyFindings.Attach(found, diagnoses, seed) : found;
+        found = withDeviceOnly ? DeviceOnlyFindings.Attach(found, diagnoses, seed) : found;
         return new FindingsDocument
         {
             Title = file.Title,

@@ -15,7 +15,7 @@ internal static class SimulatedStudy
     public static FindingsDocument Analyse(SimulatedDesign design, ulong seed)
     {
         var entries = design.Conditions.Select(condition => new ConditionEntry { Id = condition.Id, Factors = condition.Factors, NominalReportHz = condition.NominalReportHz }).ToList();
-        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), Samples(design, seed), refusedWithoutSession: 0, seed: 1, version: "test", withShapes: design.IsWhole);
+        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), Samples(design, seed), refusedWithoutSession: 0, seed: 1, version: "test", withShapes: design.IsWhole, withDeviceOnly: design.IsWhole);
     }
 
     /// <summary>What the checks of its sessions say, without the rest of the analysis.</summary>
