@@ -86,7 +86,7 @@ internal sealed class TwoChannelReading
     {
         var index = 0;
         var end = 0L;
-        var trials = new PairedTrials(plan, fileName, 1, TickHz);
+        var trials = new PairedTrials(plan, fileName, TickHz, nanoseconds => nanoseconds);
         var (shortest, longest) = options.Window.Ticks(TickHz);
         var pairer = new EdgePairer(shortest, longest, pair =>
         {

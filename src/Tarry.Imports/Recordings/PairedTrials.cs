@@ -4,7 +4,12 @@ using Tarry.Studies.Trials;
 namespace Tarry.Imports.Recordings;
 
 /// <summary>Turns pairs of edges into trials, and says why a pair is none.</summary>
-internal sealed class PairedTrials(RecordingPlan plan, string fileName, long ticksPerUnit, double tickHz)
+/// <param name="plan">What they are added to.</param>
+/// <param name="fileName">The file, for places.</param>
+/// <param name="tickHz">Ticks a second.</param>
+/// <param name="ticks">Ticks of a time of the recording.</param>
+/// <param name="bounds">The least and greatest latency, in ticks, where it is known as an interval only.</param>
+internal sealed class PairedTrials(RecordingPlan plan, string fileName, double tickHz, Func<long, long> ticks, Func<EdgePair, (long Low, long High)>? bounds = null)
 {
     /// <summary>More presses than any bench makes; a channel with more is something else.</summary>
     private const int MostPresses = 2_000_000;
@@ -19,7 +24,7 @@ internal sealed class PairedTrials(RecordingPlan plan, string fileName, long tic
                 $"The press channel has more than {MostPresses} edges.", fileName, "Check that it is the channel of the contact and not a clock or a bus, or set a longer --debounce-ms.");
         }
 
-        var press = pair.Press * ticksPerUnit;
+        var press = ticks(pair.Press);
         if (Refusal(pair.Outcome) is var (kind, reason))
         {
             plan.Refuse(press, FormattableString.Invariant($"{fileName} at {press / tickHz:0.000000} s"), kind, reason);
@@ -29,8 +34,14 @@ internal sealed class PairedTrials(RecordingPlan plan, string fileName, long tic
         var flags = (pair.Edges > 1 ? TrialFlags.Bounced : TrialFlags.None)
             | (pair.ActiveAtPress ? TrialFlags.LineActiveAtPress : TrialFlags.None)
             | (pair.StrayBefore ? TrialFlags.StrayEdgeBefore : TrialFlags.None);
-        plan.Add(new Trial(
-            plan.NextSequence, 0, press, (pair.Response - pair.Press) * ticksPerUnit, null, OutcomeOf(pair.Outcome), flags, Math.Min(pair.Edges, 255)));
+        var latency = pair.Response is { } response ? ticks(response) - press : default(long?);
+        var high = default(long?);
+        if (latency is not null && bounds is not null)
+        {
+            (latency, high) = bounds(pair);
+        }
+
+        plan.Add(new Trial(plan.NextSequence, 0, press, latency, high, OutcomeOf(pair.Outcome), flags, Math.Min(pair.Edges, 255)));
     }
 
     private static Outcome OutcomeOf(EdgePairOutcome outcome) => outcome switch

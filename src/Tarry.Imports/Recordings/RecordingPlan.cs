@@ -15,6 +15,7 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     private readonly List<string> events = [];
     private readonly List<string> notes = [];
     private long refusedTotal;
+    private long unassigned;
     private RecordingDamage? damage;
 
     /// <summary>How the file was read, for the record.</summary>
@@ -51,7 +52,14 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     {
         damage = at;
         Event(FormattableString.Invariant($"reading stopped at byte {at.Offset}: {at.Problem} What came before is kept"));
-        Refuse(FormattableString.Invariant($"{fileName} byte {at.Offset}"), "the file is damaged from there on", at.Problem);
+        RefuseUnassigned(FormattableString.Invariant($"{fileName} byte {at.Offset}"), "the file is damaged from there on", at.Problem);
+    }
+
+    /// <summary>Something that was refused and is no press.</summary>
+    public void RefuseUnassigned(string place, string kind, string reason)
+    {
+        unassigned++;
+        Refuse(place, kind, reason);
     }
 
     /// <summary>The plan.</summary>
@@ -61,7 +69,6 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     /// <exception cref="ImportException">Nothing could be kept.</exception>
     public ImportPlan Build(string sha256, long tickHz, string remedy)
     {
-        var unassigned = damage is null ? 0 : 1;
         var kept = trials.Count(trial => trial.Outcome != Outcome.Refused);
         if (kept == 0)
         {

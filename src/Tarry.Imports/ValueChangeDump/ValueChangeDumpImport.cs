@@ -64,7 +64,7 @@ public static class ValueChangeDumpImport
         var plan = new RecordingPlan(target, fileName, Format);
         var unitsASecond = (double)header.TickHz / header.TicksPerUnit;
         var (shortest, longest) = options.Window.Ticks(unitsASecond);
-        var trials = new PairedTrials(plan, fileName, header.TicksPerUnit, header.TickHz);
+        var trials = new PairedTrials(plan, fileName, header.TickHz, units => units * header.TicksPerUnit);
         var pairer = new EdgePairer(shortest, longest, trials.Add);
         var contact = new EdgeFilter(options.PressEdge, (long)Math.Round(options.DebounceMs * unitsASecond / 1000));
         var answer = new EdgeFilter(options.ResponseEdge, 0);
