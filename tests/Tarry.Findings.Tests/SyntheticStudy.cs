@@ -1,5 +1,6 @@
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
+using Tarry.Statistics.Censoring;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 
@@ -55,6 +56,18 @@ internal sealed class SyntheticStudy(ulong seed)
         return this;
     }
 
+    /// <summary>Adds a session whose latencies are known as intervals.</summary>
+    public SyntheticStudy AddBounded(string sitting, string id, CensoredValue[] bounds)
+    {
+        if (conditions.All(condition => condition.Id != id))
+        {
+            conditions.Add(new ConditionEntry { Id = id, Factors = new Dictionary<string, string> { ["link"] = "usb" } });
+        }
+
+        samples.Add(Session(sitting, id, [.. bounds.Select(bound => (bound.Low + bound.High) / 2)], bounds: bounds));
+        return this;
+    }
+
     public double[] Draw(double fixedMs, double reportMs)
     {
         var values = new double[Trials];
@@ -73,7 +86,7 @@ internal sealed class SyntheticStudy(ulong seed)
         seed: 1,
         version: "test");
 
-    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
+    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null, CensoredValue[]? bounds = null)
     {
         var key = new SessionKey(sitting, id);
         return new SessionSample
@@ -90,7 +103,8 @@ internal sealed class SyntheticStudy(ulong seed)
             Sequences = [.. Enumerable.Range(1, latencies.Length).Select(i => (long)i)],
             PressTimesMs = pressTimesMs ?? [],
             ResolutionMs = 0,
-            IntervalCensored = false,
+            IntervalCensored = bounds is not null,
+            BoundsMs = bounds,
             ExclusionReasons = [],
         };
     }

@@ -15,6 +15,7 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
     private const string Consistency = "docs/methods/consistency.md";
     private const string Dependence = "docs/methods/dependence-and-drift.md";
     private const string BetweenStudies = "docs/methods/comparison-between-studies.md";
+    private const string Censoring = "docs/methods/interval-censoring.md";
     private const string Smyth = "G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3 (2004)";
     private const string BatchMeans = "the method of batch means, common practice in the analysis of simulations";
     private const string OrderStatistics = "H. A. David and H. N. Nagaraja, Order Statistics, 3rd ed. (2003), 7.1";
@@ -43,6 +44,11 @@ internal sealed record MethodText(string Words, string Formula, string Source, s
         [MethodName.LinkedThroughReferences] = new("The difference to its reference in one study less that in the other, their variances added.", "(a − r₁) − (b − r₂) ± t √(v₁ + v₂), v the variance of each difference", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.BetweenStudies] = new("The difference of the reference's means in two studies, their variances added.", "r₁ − r₂ ± t √(v₁ + v₂), v the variance of each mean", "B. L. Welch, Biometrika 34 (1947); F. E. Satterthwaite, Biometrics Bulletin 2 (1946)", BetweenStudies),
         [MethodName.DifferenceWithinSession] = new("The difference in the one sitting that both share, its error from batch means.", "m₁ − m₂ ± t √(v₁ + v₂), v from 20 batch means each", BatchMeans, Dependence),
+        [MethodName.MeanBetweenBounds] = new("Latencies are known as intervals: the limits reach from the low limit of the mean of their low bounds to the high limit of the mean of their high bounds.", "[L(low bounds), H(high bounds)], L and H the limits of the usual method for a mean", "the bounds hold whatever lies between them; no published source", Censoring),
+        [MethodName.QuantileBetweenBounds] = new("Latencies are known as intervals: the middle of the range that the distribution of greatest likelihood gives, from the low limit of the quantile of the low bounds to the high limit of that of the high bounds.", "[L(low bounds), H(high bounds)], L and H the limits of the usual method for a quantile", $"B. W. Turnbull, J. R. Stat. Soc. B 38 (1976); {OrderStatistics}", Censoring),
+        [MethodName.ScaleWidenedByBounds] = new("Latencies are known as intervals: the usual limits, wider by as much as values within the intervals can change.", "standard deviation: w/2 to either side; p95 − p5: w; w the widest interval of a latency", "Minkowski's inequality", Censoring),
+        [MethodName.ShareBetweenBounds] = new("Latencies are known as intervals: from the low limit of the share that is late for certain to the high limit of the share that may be.", "[L(low bounds later), H(high bounds later)]", ClopperPearson, Censoring),
+        [MethodName.DifferenceOfBounds] = new("Latencies are known as intervals: the standard error is raised by what the intervals leave open of the difference.", "d ± t(s + b/t(0.95)), b the sum of the mean half-widths of both, s the usual standard error", "Tarry's own; it holds the worst case that the intervals allow", Censoring),
     };
 
     /// <summary>Whether its formula rests on <see cref="ModeratedVariance"/>.</summary>
