@@ -68,13 +68,7 @@ internal sealed class ClickChannel
         while (!samples.IsEmpty)
         {
             var count = Math.Min(samples.Length, hop - hopSamples);
-            for (var index = 0; index < count; index++)
-            {
-                var value = (float)filter.Next(samples[index]);
-                block[index] = value;
-                hopEnergy += value * value;
-            }
-
+            hopEnergy += filter.Apply(samples[..count], block);
             filtered.Append(block.AsSpan(0, count));
             samples = samples[count..];
             hopSamples += count;

@@ -7,7 +7,7 @@ namespace Tarry.Imports.Audio;
 internal sealed class WaveReader(Stream file, WaveFormat format)
 {
     /// <summary>Frames in a block.</summary>
-    public const int BlockFrames = 32_768;
+    public const int BlockFrames = 8_192;
     private readonly byte[] bytes = new byte[BlockFrames * format.FrameBytes];
     private long left = format.DataBytes ?? long.MaxValue;
 

@@ -5,7 +5,7 @@ namespace Tarry.Imports.ValueChangeDump;
 /// <summary>Splits a dump into tokens between white space, whatever the lines, in bounded memory.</summary>
 internal sealed class TokenScanner(Stream content)
 {
-    private const int BufferBytes = 1 << 20;
+    private const int BufferBytes = 1 << 17;
 
     /// <summary>A vector of as many bits; no identifier, name or comment word is near it.</summary>
     private const int LongestToken = 1 << 16;

@@ -19,7 +19,7 @@ public static class ValueChangeDumpImport
     /// <param name="target">What the recording is taken in as.</param>
     /// <param name="progress">Told about every million words.</param>
     /// <param name="cancellation">Stops the reading; nothing is left behind.</param>
-    /// <remarks>One pass in 1 MiB of memory and some 100 bytes a press. Where the file is damaged reading stops, and what came before is kept.</remarks>
+    /// <remarks>One pass in little memory and some 100 bytes a press. Where the file is damaged reading stops, and what came before is kept.</remarks>
     /// <exception cref="ImportException">The file is no dump, has no such channel, or nothing of it could be kept.</exception>
     /// <exception cref="ArgumentException">The options contradict each other.</exception>
     /// <exception cref="OperationCanceledException">The reading was stopped.</exception>

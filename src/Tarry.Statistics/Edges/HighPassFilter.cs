@@ -30,12 +30,26 @@ public sealed class HighPassFilter
         a2 = (1 - (Math.Sqrt(2) * k) + (k * k)) * gain;
     }
 
-    /// <summary>The next sample, filtered.</summary>
-    public double Next(double sample)
+    /// <summary>The next samples, filtered.</summary>
+    /// <param name="samples">The samples.</param>
+    /// <param name="filtered">As long, or longer.</param>
+    /// <returns>The sum of squares of what comes out.</returns>
+    public double Apply(ReadOnlySpan<float> samples, Span<float> filtered)
     {
-        var output = (gain * sample) + state1;
-        state1 = (-2 * gain * sample) - (a1 * output) + state2;
-        state2 = (gain * sample) - (a2 * output);
-        return output;
+        // In locals: through fields each sample would wait for the memory of the one before.
+        var (g, b1, c1, c2, s1, s2, squares) = (gain, -2 * gain, a1, a2, state1, state2, 0.0);
+        filtered = filtered[..samples.Length];
+        for (var index = 0; index < samples.Length; index++)
+        {
+            double sample = samples[index];
+            var output = (g * sample) + s1;
+            s1 = (b1 * sample) - (c1 * output) + s2;
+            s2 = (g * sample) - (c2 * output);
+            squares += output * output;
+            filtered[index] = (float)output;
+        }
+
+        (state1, state2) = (s1, s2);
+        return squares;
     }
 }

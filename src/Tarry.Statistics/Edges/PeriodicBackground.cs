@@ -10,11 +10,11 @@ namespace Tarry.Statistics.Edges;
 public sealed class PeriodicBackground
 {
     private const int Harmonics = 6;
-    private readonly Vector<double> weights;
+    private readonly double[] weights;
     private readonly double frequency;
     private readonly bool drifts;
 
-    private PeriodicBackground(Vector<double> weights, double frequency, bool drifts, double residual) =>
+    private PeriodicBackground(double[] weights, double frequency, bool drifts, double residual) =>
         (this.weights, this.frequency, this.drifts, Residual) = (weights, frequency, drifts, residual);
 
     /// <summary>Root mean square of what it does not explain.</summary>
@@ -43,17 +43,25 @@ public sealed class PeriodicBackground
     /// <summary>Its value at a time from the beginning of the stretch, in seconds.</summary>
     public double At(double seconds)
     {
-        var row = Row(seconds, frequency, drifts);
-        return weights.DotProduct(Vector<double>.Build.Dense(row));
+        Span<double> row = stackalloc double[weights.Length];
+        Fill(row, seconds, frequency, drifts);
+        var value = 0.0;
+        for (var index = 0; index < row.Length; index++)
+        {
+            value += weights[index] * row[index];
+        }
+
+        return value;
     }
 
     private static PeriodicBackground Solve(ReadOnlySpan<double> samples, double sampleRateHz, double frequency, bool drifts)
     {
-        var size = Row(0, frequency, drifts).Length;
+        var size = 1 + (drifts ? 1 : 0) + (frequency > 0 ? 2 * Harmonics : 0);
+        Span<double> row = stackalloc double[size];
         var (normal, right, squares) = (new double[size, size], new double[size], 0.0);
         for (var index = 0; index < samples.Length; index++)
         {
-            var row = Row(index / sampleRateHz, frequency, drifts);
+            Fill(row, index / sampleRateHz, frequency, drifts);
             for (var i = 0; i < size; i++)
             {
                 right[i] += row[i] * samples[index];
@@ -78,20 +86,19 @@ public sealed class PeriodicBackground
 
         var vector = Vector<double>.Build.Dense(right);
         var weights = Matrix<double>.Build.DenseOfArray(normal).Cholesky().Solve(vector);
-        return new PeriodicBackground(weights, frequency, drifts, Math.Sqrt(Math.Max(0, squares - weights.DotProduct(vector)) / Math.Max(1, samples.Length)));
+        return new PeriodicBackground(weights.ToArray(), frequency, drifts, Math.Sqrt(Math.Max(0, squares - weights.DotProduct(vector)) / Math.Max(1, samples.Length)));
     }
 
-    private static double[] Row(double seconds, double frequency, bool drifts)
+    // The level, the hum by cosine and sine of each harmonic, and the drift last.
+    private static void Fill(Span<double> row, double seconds, double frequency, bool drifts)
     {
-        var terms = frequency > 0 ? 2 * Harmonics : 0;
-        var row = new double[1 + (drifts ? 1 : 0) + terms];
         row[0] = 1;
         if (drifts)
         {
             row[^1] = seconds;
         }
 
-        if (terms > 0)
+        if (frequency > 0)
         {
             var (sine, cosine) = Math.SinCos(2 * Math.PI * frequency * seconds);
             var (s, c) = (sine, cosine);
@@ -101,7 +108,5 @@ public sealed class PeriodicBackground
                 (c, s) = ((c * cosine) - (s * sine), (s * cosine) + (c * sine));
             }
         }
-
-        return row;
     }
 }

@@ -25,9 +25,12 @@ internal static class ImportCommand
         };
         columns.AddTo(command);
         recording.AddTo(command);
-        command.SetAction((parsed, cancellation) => Task.Run(
+        var profile = new ImportProfile();
+        profile.AddTo(command);
+        command.SetAction((given, cancellation) => Task.Run(
             () =>
             {
+                var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
                 var opened = Study.Open(parsed.GetRequiredValue(study));
                 using var progress = new ProgressLine(terminal);
                 var told = new ImportProgressLine(progress);
@@ -54,6 +57,7 @@ internal static class ImportCommand
                     }
                 }
 
+                profile.Save(parsed, opened.Folder);
                 foreach (var plan in plans)
                 {
                     ImportText.Write(plan, terminal, parsed.GetValue(dryRun), parsed.GetValue(explain));

@@ -8,12 +8,12 @@ namespace Tarry.Imports.Tests.Audio;
 /// <summary>
 /// Bias and standard deviation of latencies against the truth of made-up recordings. The limits are those of the table in
 /// docs/formats/audio.md, found by an independent trial of the method, times 1.5, since 100 presses scatter.
-/// All rows of the table, with 100 presses each, where <c>TARRY_COMPLETE_TABLE=1</c> is set.
+/// All rows of the table, with 100 presses each, where <c>TARRY_LONG_TESTS=1</c> is set.
 /// </summary>
 public sealed class TwoChannelAccuracyTests : IDisposable
 {
-    private static readonly bool Complete = Environment.GetEnvironmentVariable("TARRY_COMPLETE_TABLE") == "1";
-    private static readonly int Presses = Complete ? 100 : 30;
+    private static readonly bool Complete = Environment.GetEnvironmentVariable("TARRY_LONG_TESTS") == "1";
+    private static readonly int Presses = Complete ? 100 : 20;
     private readonly TemporaryFolder folder = new();
 
     /// <summary>Sample rate, decibels, hum, modulation Hz and depth, time constant ms, corner of the capacitor Hz, standard deviation of the table in us.</summary>
