@@ -1,5 +1,7 @@
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.Factors;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Studies.Sessions;
 
@@ -35,6 +37,12 @@ public sealed record FindingsDocument
 
     /// <summary>The conditions from soonest to latest mean.</summary>
     public required IReadOnlyList<RankedCondition> Ranking { get; init; }
+
+    /// <summary>What each factor does that differs alone between conditions, layers first; null where the document was made without.</summary>
+    public IReadOnlyList<FactorFinding>? Factors { get; init; }
+
+    /// <summary>What the latencies mean for play; null where no condition has a used trial.</summary>
+    public StudyPlay? Play { get; init; }
 
     /// <summary>Cautions that concern the study as a whole.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

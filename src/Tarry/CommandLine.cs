@@ -46,6 +46,7 @@ internal static class CommandLine
         DemoCommand.Create(terminal),
         NewCommand.Create(terminal),
         ConditionCommand.Create(terminal),
+        PlanCommand.Create(terminal),
         RunCommand.Create(terminal),
         ImportCommand.Create(terminal),
         CheckCommand.Create(terminal),

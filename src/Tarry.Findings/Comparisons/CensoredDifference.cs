@@ -14,14 +14,18 @@ internal static class CensoredDifference
     /// <summary>By how much the difference may be off, ms; 0 where all latencies are exact.</summary>
     public static double HalfWidthMs(ConditionPair pair) => pair.A.HalfWidthMs + pair.B.HalfWidthMs;
 
+    /// <summary>By how much the standard error of a difference is raised, ms.</summary>
+    public static double Raise(ConditionPair pair, double degreesOfFreedom) =>
+        HalfWidthMs(pair) is > 0 and var bounds ? bounds / StudentDistribution.Quantile(0.95, degreesOfFreedom) : 0;
+
     /// <summary>The evidence with the bounds in it.</summary>
     public static PairEvidence Widened(PairEvidence evidence) =>
-        HalfWidthMs(evidence.Pair) is > 0 and var bounds && evidence.Difference is { } difference
+        HalfWidthMs(evidence.Pair) > 0 && evidence.Difference is { } difference
             ? evidence with
             {
                 Difference = new MeanDifference(
                     difference.Difference,
-                    difference.StandardError + (bounds / StudentDistribution.Quantile(0.95, difference.DegreesOfFreedom)),
+                    difference.StandardError + Raise(evidence.Pair, difference.DegreesOfFreedom),
                     difference.DegreesOfFreedom),
             }
             : evidence;

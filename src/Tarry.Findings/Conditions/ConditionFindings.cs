@@ -39,7 +39,7 @@ internal sealed class ConditionFindings
             NominalReportHz = condition.NominalReportHz,
             IsReference = isReference,
             Chain = ChainFinding.Of(sessions.Select(session => session.Record)),
-            Sessions = [.. mine.Select(Session)],
+            Sessions = [.. mine.Select(diagnosis => Session(diagnosis, late))],
             Counts = sessions.Aggregate(default(Studies.Sessions.SessionCounts), (sum, session) => sum + session.Counts),
             Mean = mean,
             MeanScatter = Means.ModerationOf(condition.Id),
@@ -63,7 +63,7 @@ internal sealed class ConditionFindings
         return finding with { Cautions = [.. ConditionCautions.Of(finding), .. mine.SelectMany(diagnosis => diagnosis.Cautions)] };
     }
 
-    private static SessionFinding Session(SessionDiagnosis diagnosis)
+    private static SessionFinding Session(SessionDiagnosis diagnosis, LateDefinition? late)
     {
         var session = diagnosis.Session;
         return new SessionFinding(
@@ -74,7 +74,10 @@ internal sealed class ConditionFindings
                 ? LatencyDifference.FromMilliseconds(Moments.StandardDeviation(session.Latencies.InOrder))
                 : null,
             diagnosis.InPool,
-            session.ExclusionReasons);
+            session.ExclusionReasons)
+        {
+            RunChart = SessionRunChart.Of(session, late),
+        };
     }
 
     private SessionScatter Scatter(Func<SessionSample, double?> statistic) => new(diagnoses.ToDictionary(

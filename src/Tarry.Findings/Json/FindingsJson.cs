@@ -12,8 +12,6 @@ namespace Tarry.Findings.Json;
 /// <summary>The findings document as JSON, by <c>docs/findings.schema.json</c>: the same document gives the same bytes.</summary>
 public static class FindingsJson
 {
-    private const string NotEstimated = "not estimated by this version";
-
     /// <summary>The document as indented JSON with line feeds, ending in one.</summary>
     public static string Write(FindingsDocument document)
     {
@@ -57,18 +55,15 @@ public static class FindingsJson
         }
 
         json.WriteEndArray();
+        FactorsJson.Write(json, document.Factors);
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
-            json.WriteStartObject();
-            json.WriteString("id", ranked.Id);
-            json.WriteNumber("best_rank", ranked.BestRank);
-            json.WriteNumber("worst_rank", ranked.WorstRank);
-            json.WriteNumber("group", ranked.Group);
-            json.WriteEndObject();
+            Write(json, ranked);
         }
 
         json.WriteEndArray();
+        json.WritePlay(document.Play);
         Write(json, document.Cautions);
         json.WriteEndObject();
     }
@@ -124,14 +119,9 @@ public static class FindingsJson
         }
 
         json.WriteBudget(condition.Budget);
-        json.WriteStartObject("report_interval_ms");
-        json.WriteStartObject("not_identifiable");
-        json.WriteNull("upper_ms");
-        json.WriteString("reason", NotEstimated);
-        json.WriteEndObject();
-        json.WriteEndObject();
-        json.WriteNull("shape");
-        json.WriteNull("device_only");
+        json.WriteReportInterval(condition.ReportInterval);
+        ShapeJson.Write(json, condition);
+        json.WriteDeviceOnly(condition.DeviceOnly);
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);
         json.WriteEndObject();
@@ -179,8 +169,28 @@ public static class FindingsJson
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
+        WriteRefusal(json, comparison.Refusal);
         json.WriteNumberOrNull("minimum_detectable_ms", comparison.MinimumDetectable?.Milliseconds);
-        if (comparison.Needed is { } needed)
+        WriteNeeded(json, comparison.Needed);
+    }
+
+    private static void WriteRefusal(Utf8JsonWriter json, IReadOnlyList<Caution> refusal)
+    {
+        json.WriteStartArray("verdict_refused_for");
+        foreach (var caution in refusal)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", CautionWording.Key(caution.Kind));
+            json.WriteString("subject", caution.Subject);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    internal static void WriteNeeded(Utf8JsonWriter json, Needed? design)
+    {
+        if (design is { } needed)
         {
             json.WriteStartObject("needed");
             json.WriteNumber("sittings", needed.Sittings);
@@ -191,6 +201,16 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
+    }
+
+    internal static void Write(Utf8JsonWriter json, RankedCondition ranked)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", ranked.Id);
+        json.WriteNumber("best_rank", ranked.BestRank);
+        json.WriteNumber("worst_rank", ranked.WorstRank);
+        json.WriteNumber("group", ranked.Group);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)

@@ -22,6 +22,9 @@ internal sealed class SessionSample
     /// <summary>Press times of all presses of the longest segment, in milliseconds; empty where not known.</summary>
     public required double[] PressTimesMs { get; init; }
 
+    /// <summary>The used latencies with their press times, segment by segment: a restart of the rig begins another clock.</summary>
+    public IReadOnlyList<TimedLatencies> Timed { get; init; } = [];
+
     /// <summary>The step in which its latencies come: the greatest common divisor of their differences; 0 where all are alike.</summary>
     public required double ResolutionMs { get; init; }
 

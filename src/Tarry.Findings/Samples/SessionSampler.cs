@@ -30,13 +30,20 @@ internal static class SessionSampler
         var sequences = new List<long>(data.Trials.Count);
         var bounds = new List<CensoredValue>();
         var censored = false;
+        var timed = clocks.Select(_ => (Presses: new List<double>(), Latencies: new List<double>())).ToArray();
         foreach (var trial in SessionTally.Used(data, mine))
         {
             censored |= trial.LatencyHighTicks is not null;
             var bound = Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]);
+            var latency = (bound.Low + bound.High) / 2;
             bounds.Add(bound);
-            latencies.Add((bound.Low + bound.High) / 2);
+            latencies.Add(latency);
             sequences.Add(trial.Sequence);
+            if (trial.PressTicks is { } press)
+            {
+                timed[trial.Segment].Presses.Add(clocks[trial.Segment].ToMicroseconds(press) / 1000);
+                timed[trial.Segment].Latencies.Add(latency);
+            }
         }
 
         var counts = SessionTally.Of(data, mine);
@@ -48,6 +55,7 @@ internal static class SessionSampler
             Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],
+            Timed = [.. timed.Where(segment => segment.Presses.Count > 0).Select(segment => new TimedLatencies([.. segment.Presses], [.. segment.Latencies]))],
             ResolutionMs = clocks[longest].ToMicroseconds(LatencyStep.Of(SessionTally.Used(data, mine).Select(trial => trial.LatencyTicks ?? 0))) / 1000,
             IntervalCensored = censored,
             BoundsMs = censored ? bounds : null,

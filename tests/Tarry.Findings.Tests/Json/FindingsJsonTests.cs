@@ -35,7 +35,7 @@ public class FindingsJsonTests
         Assert.Equal(Once(), Once());
     }
 
-    private static void AssertFits(FindingsDocument document)
+    internal static void AssertFits(FindingsDocument document)
     {
         var result = Evaluate(JsonNode.Parse(FindingsJson.Write(document))!);
         Assert.True(result.IsValid, string.Join("\n", (result.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))));

@@ -1,0 +1,70 @@
+using System.Globalization;
+using Tarry.Metrology;
+using Tarry.Statistics.SlotGrid;
+
+namespace Tarry.Findings.ReportIntervals;
+
+/// <summary>The words of a report interval: its evidence, or why none is claimed and what would help. The same everywhere.</summary>
+public static class ReportIntervalWording
+{
+    /// <summary>What speaks for an interval, in one sentence.</summary>
+    /// <param name="finding">A finding with an interval.</param>
+    public static string Evidence(ReportIntervalFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Evidence switch
+        {
+            { Kind: SlotGridKind.TwoGrids } two => string.Create(
+                CultureInfo.InvariantCulture,
+                $"Slots of this interval in front of frames of {finding.FrameInterval!.Value.Milliseconds:0.####} ms explain which frame showed {100 * two.ExplainedShare!.Value:0.0} % of the responses; their line stands {two.LineToThreshold:0.#} times above the false-alarm threshold, and the likelihood leads every rival by {two.LeadOverRivalNats!.Value:0} nats."),
+            { } one => string.Create(
+                CultureInfo.InvariantCulture,
+                $"Latencies draw a sawtooth of this interval over the press times; its line stands {one.LineToThreshold:0.#} times above the false-alarm threshold, and the reference does not show it."),
+            null => "",
+        };
+    }
+
+    /// <summary>Why no interval is claimed, in one sentence.</summary>
+    public static string Reason(UnidentifiedInterval unidentified)
+    {
+        ArgumentNullException.ThrowIfNull(unidentified);
+        return unidentified.Reason switch
+        {
+            ReportIntervalReason.NoPressTimes => "Press times are not known, so responses cannot be laid over a slot grid.",
+            ReportIntervalReason.TooFewTrials => $"No session has {PressSeries.SmallestCount} responses, the fewest that a spectrum is worth.",
+            ReportIntervalReason.PressLattice => "The presses come so regularly that a report interval cannot be told from its images about the press rate.",
+            ReportIntervalReason.NoGridSeen when unidentified.AtMost is { } most => string.Create(CultureInfo.InvariantCulture, $"No report slots are seen. If there are any, they are at most {most.Milliseconds:0.###} ms apart, or keep step with the frames."),
+            ReportIntervalReason.NoGridSeen => "No report slots are seen.",
+            ReportIntervalReason.ImagesNotToldApart => $"{Choices(unidentified.Choices)} explain the responses equally well: seen through frames they look alike.",
+            ReportIntervalReason.FramesNotIndexed => $"Responses cannot be assigned to frames, and {Choices(unidentified.Choices)} may be a mixture of slots and frames.",
+            ReportIntervalReason.Beat when unidentified.Choices.Count == 0 => "The slots keep step with the frames through the whole session, which hides their interval.",
+            ReportIntervalReason.Beat => $"Slots, of {Choices(unidentified.Choices)} it seems, and frames beat so slowly that a session does not see two beats.",
+            ReportIntervalReason.FurtherGrid => $"The reference shows a further grid behind the frames, such as the screen's refresh, and {Choices(unidentified.Choices)} may be its doing.",
+            ReportIntervalReason.NotAttributed => $"A grid of {Choices(unidentified.Choices)} is seen, but nothing tells whether it is the device's or the chain's.",
+            _ => throw new ArgumentOutOfRangeException(nameof(unidentified), unidentified.Reason, "A reason without words."),
+        };
+    }
+
+    /// <summary>What would make it identifiable, in one sentence.</summary>
+    public static string Remedy(UnidentifiedInterval unidentified)
+    {
+        ArgumentNullException.ThrowIfNull(unidentified);
+        return unidentified.Reason switch
+        {
+            ReportIntervalReason.NoPressTimes => "Record when each press came.",
+            ReportIntervalReason.TooFewTrials => "Capture 2,000 presses a session.",
+            ReportIntervalReason.PressLattice => "Let press intervals vary at random by at least 50 ms.",
+            ReportIntervalReason.NoGridSeen => "Capture more presses, or take out what scatters behind the device; where the report rate may be a multiple of the frame rate, move the frame cap off it.",
+            ReportIntervalReason.ImagesNotToldApart => "Run sittings with different frame caps, such as 4.1 and 3.7 ms, or capture more presses.",
+            ReportIntervalReason.FramesNotIndexed => "Cap the frame rate so that frames stand on a stable grid, or take the frames out of the chain.",
+            ReportIntervalReason.Beat => "Set the frame cap off the ratio of report and frame rate, such as 4.1 ms for 4.0, or capture for longer.",
+            ReportIntervalReason.FurtherGrid => "Turn synchronisation with the screen off, or sense in front of it.",
+            ReportIntervalReason.NotAttributed => "Run a reference in each sitting and state its report rate.",
+            _ => throw new ArgumentOutOfRangeException(nameof(unidentified), unidentified.Reason, "A reason without words."),
+        };
+    }
+
+    private static string Choices(IReadOnlyList<LatencyDifference> choices) => choices.Count == 0
+        ? "what is seen"
+        : string.Join(", ", choices.Take(6).Select(choice => choice.Milliseconds.ToString("0.####", CultureInfo.InvariantCulture))) + (choices.Count > 6 ? ", ..." : "") + " ms";
+}
