@@ -126,7 +126,8 @@ public static class StudyAnalysis
                     Moments.Mean(latencies),
                     VarianceOfMean(latencies),
                     latencies.Length,
-                    diagnosis.InPool);
+                    diagnosis.InPool,
+                    diagnosis.Session.HalfWidthMs);
             }));
 
     // From batch means, so that dependence between trials is in it.
