@@ -1,6 +1,9 @@
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.Factors;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportStreams;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings;
@@ -35,6 +38,15 @@ public sealed record FindingsDocument
 
     /// <summary>The conditions from soonest to latest mean.</summary>
     public required IReadOnlyList<RankedCondition> Ranking { get; init; }
+
+    /// <summary>The report streams of the study, which are no latencies; null or empty where it has none.</summary>
+    public IReadOnlyList<ReportStreamFinding>? ReportStreams { get; init; }
+
+    /// <summary>What each factor does that differs alone between conditions, layers first; null where the document was made without.</summary>
+    public IReadOnlyList<FactorFinding>? Factors { get; init; }
+
+    /// <summary>What the latencies mean for play; null where no condition has a used trial.</summary>
+    public StudyPlay? Play { get; init; }
 
     /// <summary>Cautions that concern the study as a whole.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

@@ -59,4 +59,46 @@ public static class MethodName
 
     /// <summary>Fixed delay without the waits for slot and frame, t over sittings.</summary>
     public const string FixedDelayOfTwoGrids = "fixed-delay-of-two-slot-grids";
+
+    /// <summary>Block width by one likelihood of condition and reference, profile-likelihood interval.</summary>
+    public const string BlockWidthThroughReference = "block-width-through-reference";
+
+    /// <summary>Width of the widest block by the condition's shape alone, profile-likelihood interval.</summary>
+    public const string BlockWidthByShapeAlone = "block-width-by-shape-alone";
+
+    /// <summary>Share of late responses by the fitted shape, likelihood interval.</summary>
+    public const string LateShareByFit = "late-share-by-fitted-shape";
+
+    /// <summary>The interval at whose multiples late responses bunch, by likelihood.</summary>
+    public const string LumpsOfLateResponses = "lumps-of-late-responses";
+
+    /// <summary>The share of responses in one late lump, Clopper-Pearson over all trials.</summary>
+    public const string LumpShare = "clopper-pearson-of-a-late-lump";
+
+    /// <summary>Standard deviation of the device alone: differences of variances within sittings, t interval with moderated variance.</summary>
+    public const string ModeratedVarianceDifference = "moderated-t-over-session-variance-differences";
+
+    /// <summary>Standard deviation of the device alone from one sitting: difference of variances, its error from fourth moments.</summary>
+    public const string VarianceDifferenceWithinSession = "fourth-moments-of-variance-difference-within-one-sitting";
+
+    /// <summary>Hit probability over sessions: binomial variance times a moderated dispersion, t interval.</summary>
+    public const string HitsOverSessions = "quasi-binomial-t-over-sessions";
+
+    /// <summary>Hit probability of one session.</summary>
+    public const string HitsWithinSession = "binomial-within-one-session";
+
+    /// <summary>Difference of hit probabilities within sittings: binomial variance times a moderated dispersion, t interval.</summary>
+    public const string HitsWithinSittings = "quasi-binomial-t-within-sittings";
+
+    /// <summary>Difference of hit probabilities of conditions that share no sitting.</summary>
+    public const string HitsBetweenSittings = "quasi-binomial-t-between-sittings";
+
+    /// <summary>Difference of hit probabilities in the one sitting that both share.</summary>
+    public const string HitsWithinOneSitting = "binomial-within-one-sitting";
+
+    /// <summary>What a level of a factor costs over several settings that agree: mean of the within-sitting differences, with what shared sittings add.</summary>
+    public const string CommonCostOverSettings = "mean-cost-over-settings";
+
+    /// <summary>The same over settings that differ, which then are the unit: t over the settings' costs.</summary>
+    public const string CostOverDifferingSettings = "t-over-differing-settings";
 }

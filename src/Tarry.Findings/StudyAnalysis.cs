@@ -1,9 +1,14 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Factors;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
+using Tarry.Findings.ReportStreams;
 using Tarry.Findings.Samples;
+using Tarry.Findings.Shapes;
 using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
@@ -23,10 +28,20 @@ public static class StudyAnalysis
     /// <param name="version">The version of the program, for the document.</param>
     /// <param name="cancellation">Stops between sessions.</param>
     /// <exception cref="StudyException">A session cannot be read.</exception>
-    public static FindingsDocument Run(Study study, ulong seed, string version, CancellationToken cancellation = default)
+    public static FindingsDocument Run(Study study, ulong seed, string version, CancellationToken cancellation = default) =>
+        Run(study, seed, version, play: null, cancellation);
+
+    /// <summary>Analyses a study for stated windows and players.</summary>
+    /// <param name="study">The study, opened.</param>
+    /// <param name="seed">The seed of whatever is resampled.</param>
+    /// <param name="version">The version of the program, for the document.</param>
+    /// <param name="play">What is assumed of the game and the player; what it leaves open is as the study file states it.</param>
+    /// <param name="cancellation">Stops between sessions.</param>
+    /// <exception cref="StudyException">A session cannot be read.</exception>
+    public static FindingsDocument Run(Study study, ulong seed, string version, PlayEntry? play, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(study);
-        var file = study.File;
+        var file = study.File with { Play = new PlayEntry(play?.WindowsMs ?? study.File.Play?.WindowsMs, play?.PlayerSdsMs ?? study.File.Play?.PlayerSdsMs) };
         var samples = new List<SessionSample>();
         foreach (var key in study.SessionKeys)
         {
@@ -35,10 +50,10 @@ public static class StudyAnalysis
         }
 
         var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations);
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
     }
 
-    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null)
+    internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, PlaySettings? play = null, bool withShapes = true)
     {
         var conditions = WithUndeclared(file.Conditions, samples);
         var rates = conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
@@ -58,14 +73,20 @@ public static class StudyAnalysis
         var variances = new PairVariances(sessionMeans, pairs);
         var evidence = PairFindings.Evidence(variances, pairs, findings.Means);
         var budgets = new ConditionBudgets(samples, calibrations ?? new Dictionary<string, RigCalibration>(), findings.Means);
+        var grounds = new VerdictGrounds(diagnoses);
         var comparisons = PairFindings.Findings(evidence, file.MarginMs)
-            .Zip(evidence, (comparison, of) => comparison with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
+            .Zip(evidence, (comparison, of) => grounds.Checked(comparison, of) with { Budget = DifferenceBudget.Of(of, budgets.Chains) })
             .ToList();
 
+        var shapes = !withShapes ? null : new ConditionShapes(file.Reference, file.Reference is null ? null : rates.GetValueOrDefault(file.Reference), diagnoses, findings.Means);
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
+            .Select(condition => shapes?.With(condition) ?? condition)
+            .Select(ShapeJoin.Joined)
+            .Select(findings.WithKnownWaits)
             .ToList();
+        found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
         return new FindingsDocument
         {
             Title = file.Title,
@@ -76,8 +97,10 @@ public static class StudyAnalysis
             Counts = found.Aggregate(new SessionCounts(0, 0, 0, refusedWithoutSession, 0), (sum, condition) => sum + condition.Counts),
             Conditions = found,
             Comparisons = comparisons,
-            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, evidence),
-            Cautions = [.. UnitCautions.Of(found), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
+            Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, [.. evidence.Select(pair => grounds.Undoing(pair).Count > 0 ? pair with { Difference = null } : pair)]),
+            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons, grounds),
+            Play = play is null ? null : PlayFindings.Of(play, [.. present.Select(condition => (condition.Id, diagnoses[condition.Id]))], seed),
+            Cautions = [.. UnitCautions.Of(found), .. RigCautions.Of(samples, budgets.Chains), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }
 
@@ -129,21 +152,10 @@ public static class StudyAnalysis
 
             if (comparison.B == id && comparison.A == reference)
             {
-                return Reversed(comparison.Difference);
+                return comparison.Swapped().Difference;
             }
         }
 
         return new NotEnough<LatencyDifference>(0, 1, "sessions of a reference condition");
     }
-
-    private static EstimateOutcome<LatencyDifference> Reversed(EstimateOutcome<LatencyDifference> difference) =>
-        difference is Estimate<LatencyDifference> estimate
-            ? estimate with
-            {
-                Value = Negative(estimate.Value),
-                Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)),
-            }
-            : difference;
-
-    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

@@ -46,6 +46,7 @@ internal static class CommandLine
         DemoCommand.Create(terminal),
         NewCommand.Create(terminal),
         ConditionCommand.Create(terminal),
+        PlanCommand.Create(terminal),
         RunCommand.Create(terminal),
         ImportCommand.Create(terminal),
         CheckCommand.Create(terminal),
@@ -54,6 +55,7 @@ internal static class CommandLine
         ReportCommand.Create(terminal),
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
+        HostCommand.Create(terminal),
         CompletionsCommand.Create(terminal),
     };
 }

@@ -1,3 +1,4 @@
+using Tarry.Findings.Play;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -19,7 +20,16 @@ internal sealed class SyntheticStudy(ulong seed)
 
     public double SharedSd { get; init; } = 0.2;
 
+    /// <summary>The sessions made so far.</summary>
+    public IReadOnlyList<SessionSample> Samples => samples;
+
     public double OwnSd { get; init; } = 0.1;
+
+    /// <summary>Report rates that are stated of conditions, by id.</summary>
+    public Dictionary<string, double> Rates { get; } = [];
+
+    /// <summary>Whether shapes are fitted: they take longer than all else together.</summary>
+    public bool WithShapes { get; init; }
 
     public static double MeanOf(double fixedMs, double reportMs) => fixedMs + (reportMs / 2) + 2.05;
 
@@ -66,12 +76,17 @@ internal sealed class SyntheticStudy(ulong seed)
         return values;
     }
 
-    public FindingsDocument Analyse(double marginMs = 0.5) => StudyAnalysis.Of(
-        new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, conditions, []),
+    public FindingsDocument Analyse(double marginMs = 0.5, PlaySettings? play = null) => StudyAnalysis.Of(
+        new StudyFile("synthetic", conditions.Count > 0 ? conditions[0].Id : null, marginMs, [.. conditions.Select(WithRate)], []),
         samples,
         refusedWithoutSession: 0,
         seed: 1,
-        version: "test");
+        version: "test",
+        play: play,
+        withShapes: WithShapes);
+
+    private ConditionEntry WithRate(ConditionEntry condition) =>
+        Rates.TryGetValue(condition.Id, out var rate) ? condition with { NominalReportHz = rate } : condition;
 
     private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
     {

@@ -2,7 +2,10 @@ using Tarry.Findings;
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
@@ -29,7 +32,10 @@ internal static class Samples
     {
         var counts = new SessionCounts(1500 - missed, missed, 0, 0, 0);
         var list = Enumerable.Range(0, sessions).Select(index => new SessionFinding(
-            new(Sittings[index], id), counts, Latency(mean + (0.04 * index), 0.1, 1, (int)counts.Used), LatencyDifference.FromMilliseconds(slot / 3), true, [])).ToList();
+            new(Sittings[index], id), counts, Latency(mean + (0.04 * index), 0.1, 1, (int)counts.Used), LatencyDifference.FromMilliseconds(slot / 3), true, [])
+        {
+            RunChart = Chart(mean, slot, late, index),
+        }).ToList();
         var all = list.Aggregate(default(SessionCounts), (sum, session) => sum + session.Counts);
         var trials = (int)all.Used;
         var low = mean - (slot / 2);
@@ -66,8 +72,38 @@ internal static class Samples
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
             Relative = null,
             Budget = sessions == 0 ? null : Budget(mean),
+            ReportInterval = sessions > 1 ? Interval(mean, slot, trials, sessions) : null,
+            DeviceOnly = reference ? null : Alone(mean, slot, sessions, trials, missed),
             Density = Density(low, slot, late),
             Cautions = [],
+        };
+    }
+
+    /// <summary>A device alone: a block of its slot with a band; where trials are missed, none, for want of trials.</summary>
+    public static DeviceOnlyFinding Alone(double mean, double slot, int sessions, int trials, long missed)
+    {
+        var isRefused = sessions == 0 || missed > 0;
+        List<double> density = [.. Enumerable.Range(0, (int)Math.Ceiling(slot / 0.1) + 8).Select(i => i is < 4 or > 500 || i > (slot / 0.1) + 4 ? 0.01 : 1 / slot)];
+        return new()
+        {
+            Mean = sessions == 0 ? new NotEnough<LatencyDifference>(0, 1, "sessions of a reference condition") : Difference(mean - 2, 0.15, sessions, trials),
+            StandardDeviation = sessions == 0 ? new NotEnough<LatencyDifference>(0, 1, "sittings in which the reference and the condition are sound")
+                : slot < 1.15 ? new AtMost<LatencyDifference>(LatencyDifference.FromMilliseconds(0.4), 0.95, MethodName.ModeratedVarianceDifference, trials, sessions)
+                : Difference(slot / 3.46, 0.05, sessions, trials, MethodName.ModeratedVarianceDifference),
+            Density = isRefused ? null : new(
+                mean - 2 - (slot / 2) - 0.4,
+                0.1,
+                density,
+                [.. density.Select(value => value * 0.8)],
+                [.. density.Select(value => (value * 1.3) + 0.01)],
+                0.9,
+                40,
+                0,
+                trials,
+                trials),
+            Refusal = isRefused ? new(DeviceOnlyRefusalKind.TooFewTrials, new Dictionary<string, double> { ["trials"] = 120, ["need"] = 400, ["reference_trials"] = 6000, ["reference_need"] = 400 }) : null,
+            ReferenceSlot = new(1, slot > 1.15 ? ReferenceSlotSource.Declared : ReferenceSlotSource.Assumed),
+            Sittings = [.. Sittings.Take(sessions)],
         };
     }
 
@@ -168,8 +204,49 @@ internal static class Samples
             Conditions = [.. conditions.Select(condition => condition with { Relative = pairs.FirstOrDefault(pair => pair.A == condition.Id && pair.B == reference)?.Difference })],
             Comparisons = pairs,
             Ranking = ranking,
+            Play = PlayOf([.. conditions.Where(condition => condition.Mean is Estimate<Latency>)]),
             Cautions = [],
         };
+    }
+
+    /// <summary>What conditions of such spreads could mean for play: the later, the fewer hits.</summary>
+    public static StudyPlay? PlayOf(IReadOnlyList<ConditionFinding> conditions)
+    {
+        if (conditions.Count == 0)
+        {
+            return null;
+        }
+
+        var settings = PlaySettings.Of(null);
+        var pairs = settings.PlayerSdsMs.SelectMany(player => settings.WindowsMs.Select(window => (player, window))).ToList();
+        double Hits(int place, double player, double window) => (1 - Math.Exp(-window / (2 + player))) * (1 - (0.01 * place));
+        Estimate<Proportion> HitShare(double value, int sessions) => new(
+            Proportion.FromFraction(value),
+            new(Proportion.FromFraction(value * 0.99), Proportion.FromFraction(1 - ((1 - value) * 0.99))),
+            0.95,
+            sessions == 1 ? MethodName.HitsWithinSession : MethodName.HitsOverSessions,
+            6000,
+            sessions);
+        return new StudyPlay(
+            settings,
+            [.. conditions.Select((condition, place) => new PlayFinding
+            {
+                Id = condition.Id,
+                Learned = condition.Median is Estimate<Latency> median ? median.Value : null,
+                DeviceError = Difference(1.2, 0.1, method: MethodName.ModeratedLogScale),
+                ErrorsWithPlayerMs = [1.2, 8.1],
+                Windows = [.. pairs.Select(pair => new PlayWindow
+                {
+                    PlayerSdMs = pair.player,
+                    WindowMs = pair.window,
+                    HitProbability = HitShare(Hits(place, pair.player, pair.window), condition.UsedSessions),
+                    Compensation = Metrology.Latency.FromMilliseconds(5),
+                    GoodCompensations = [new(Metrology.Latency.FromMilliseconds(4), Metrology.Latency.FromMilliseconds(6))],
+                })],
+                Curves = [.. settings.PlayerSdsMs.Select(player => new PlayCurve(player, 0.5, [.. Enumerable.Range(1, 80).Select(step => Hits(place, player, 0.5 * step))]))],
+            })],
+            [.. pairs.Select(pair => new PlayRanking(pair.player, pair.window, [.. conditions.Select((condition, place) => new RankedCondition(condition.Id, place + 1, place + 1, place + 1))]))],
+            []);
     }
 
     public static ComparisonFinding Comparison(Verdict verdict, double difference = 1.2, string a = "quill-usb", string b = "tern-usb") => new()
@@ -211,6 +288,25 @@ internal static class Samples
             Needed = verdict == Verdict.Undecided && !once ? new(9, 1500) : null,
         };
     }
+
+    private static ReportIntervalFinding Interval(double mean, double slot, int trials, int sessions) => new()
+    {
+        Interval = Difference(slot, 0.00001, sessions, trials, MethodName.TwoSlotGrids),
+        Clock = new(50, "a crystal"),
+        Agreement = SlotShapeAgreement.SlotGridOnly,
+        FrameInterval = slot > 2 ? LatencyDifference.FromMilliseconds(4.1) : null,
+        Fold = new(
+            [.. Enumerable.Range(0, 200).Select(i => new SlotFoldPoint(slot * i / 200, mean + (slot / 2) - (slot * i / 200), 0.01 * (i % 9)))],
+            [.. Enumerable.Range(0, 48).Select(bin => new SlotFoldBin(bin == 7 ? 0 : 100, bin == 7 ? 0 : mean + (slot / 2) - (slot * bin / 48)))],
+            [.. Enumerable.Range(0, 48).Select(bin => bin is 0 or 47 ? 900 : 3)],
+            slot > 2 ? [.. Enumerable.Range(0, 48).Select(bin => bin is 23 or 24 ? 900 : 3)] : []),
+    };
+
+    private static RunChart Chart(double mean, double slot, double late, int session) => new(
+        [.. Enumerable.Range(0, 40).Select(batch => (1500 * batch / 40, mean + (slot * 0.05 * Math.Sin(batch + session)))).Select(batch =>
+            new RunChartBatch(batch.Item1 + 1, batch.Item1 + 37, batch.Item2, batch.Item2 - (slot * 0.45), batch.Item2 + (slot * 0.45)))],
+        late > 0 ? [new(40, mean + 12), new(900, mean + 31)] : [],
+        late > 0 ? 2 : 0);
 
     private static DensityCurve Density(double low, double slot, double late)
     {

@@ -1,4 +1,5 @@
 using Tarry.Findings.Budgets;
+using Tarry.Findings.Quality;
 using Tarry.Metrology;
 
 namespace Tarry.Findings.Comparisons;
@@ -24,7 +25,7 @@ public sealed record ComparisonFinding
     /// <summary>The smallest difference that matters, in milliseconds.</summary>
     public required double MarginMs { get; init; }
 
-    /// <summary>What can be said.</summary>
+    /// <summary>What can be said; undecided where it is refused.</summary>
     public required Verdict Verdict { get; init; }
 
     /// <summary>The difference that this design tells with 80 % power at the 5 % level; null with one sitting.</summary>
@@ -41,4 +42,24 @@ public sealed record ComparisonFinding
 
     /// <summary>How the variance of within-sitting differences was moderated; null where the pair shares fewer than two sittings.</summary>
     public ModeratedScatter? Scatter { get; init; }
+
+    /// <summary>The cautions because of which a verdict is refused; empty where none is.</summary>
+    public IReadOnlyList<Caution> Refusal { get; init; } = [];
+
+    /// <summary>Whether the verdict is refused, because what it would rest on is undone.</summary>
+    public bool IsRefused => Refusal.Count > 0;
+
+    /// <summary>The same pair seen from the other side: b against a.</summary>
+    public ComparisonFinding Swapped() => this with
+    {
+        A = B,
+        B = A,
+        Difference = Difference is Estimate<LatencyDifference> estimate
+            ? estimate with { Value = Negative(estimate.Value), Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)) }
+            : Difference,
+        Budget = Budget is { } budget ? budget with { Correction = Negative(budget.Correction) } : null,
+        Verdict = VerdictWording.Reversed(Verdict),
+    };
+
+    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

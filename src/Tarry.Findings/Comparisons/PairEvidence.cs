@@ -1,4 +1,5 @@
 using Tarry.Statistics.Comparisons;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Comparisons;
 
@@ -19,4 +20,16 @@ internal sealed record PairEvidence(ConditionPair Pair, MeanDifference? Differen
 
     /// <summary>Trials of a session of either on average.</summary>
     public int TrialsPerSession => Trials / (Method == MethodName.ModeratedUnpaired ? Sessions : 2 * Sessions);
+
+    /// <summary>
+    /// The difference as it is held against chance: where the pair's own sittings scatter more than the moderated variance says,
+    /// they count. Of all pairs the most extreme is looked at first, and that is likely to be one whose condition scatters more
+    /// than the others and was moderated too far (docs/decisions/0009).
+    /// </summary>
+    public MeanDifference? Guarded => Difference is { } difference && Method == MethodName.ModeratedPaired
+        ? difference with
+        {
+            StandardError = Math.Max(difference.StandardError, Math.Sqrt(Moments.Variance(Pair.Differences) / Pair.Differences.Length)),
+        }
+        : Difference;
 }

@@ -19,7 +19,7 @@ internal static class PairFindings
     public static IReadOnlyList<ComparisonFinding> Findings(IReadOnlyList<PairEvidence> evidence, double marginMs)
     {
         var tested = evidence.Where(pair => pair.Difference is not null).ToList();
-        var adjusted = new Queue<double>(HolmAdjustment.Adjust(tested.Select(pair => pair.Difference!.Value.TwoSidedP).ToArray()));
+        var adjusted = new Queue<double>(HolmAdjustment.Adjust(tested.Select(pair => pair.Guarded!.Value.TwoSidedP).ToArray()));
         return [.. evidence.Select(pair => pair.Difference is { } difference
             ? Tested(pair, difference, adjusted.Dequeue(), tested.Count, marginMs)
             : Untested(pair, marginMs))];
@@ -49,28 +49,48 @@ internal static class PairFindings
         return new PairEvidence(pair, null, 0, MethodName.DifferenceWithinSession, pair.Differences.Length);
     }
 
+    /// <summary>The verdict on a difference.</summary>
+    public static Verdict VerdictOf(MeanDifference difference, double adjustedP, double marginMs) => VerdictRule.Of(
+        difference.Difference,
+        told: adjustedP < VerdictRule.ToldBelow,
+        small: EquivalenceTest.Of(difference, -marginMs, marginMs).P < SmallBelow);
+
+    /// <summary>The same comparison, judged in a family of its own.</summary>
+    /// <param name="comparison">The comparison, from either side.</param>
+    /// <param name="pair">What is known of it; it has a difference.</param>
+    /// <param name="adjustedP">Its probability within the family.</param>
+    /// <param name="tests">How many tests share the 5 %.</param>
+    public static ComparisonFinding Judged(ComparisonFinding comparison, PairEvidence pair, double adjustedP, int tests)
+    {
+        var difference = pair.Difference!.Value;
+        var seen = comparison.A == pair.Pair.A.Id ? difference : difference with { Difference = -difference.Difference };
+        var verdict = VerdictOf(seen, adjustedP, comparison.MarginMs);
+        return comparison with
+        {
+            AdjustedP = adjustedP,
+            Verdict = verdict,
+            Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, comparison.MarginMs, tests) : null,
+        };
+    }
+
     private static ComparisonFinding Tested(PairEvidence pair, MeanDifference difference, double adjustedP, int pairs, double marginMs)
     {
         var limits = difference.Limits(Estimates.Level);
-        var verdict = VerdictRule.Of(
-            difference.Difference,
-            told: adjustedP < VerdictRule.ToldBelow,
-            small: EquivalenceTest.Of(difference, -marginMs, marginMs).P < SmallBelow);
-        return new ComparisonFinding
+        return Judged(new ComparisonFinding
         {
             A = pair.Pair.A.Id,
             B = pair.Pair.B.Id,
             Difference = Estimates.Difference(difference.Difference, limits.Low, limits.High, pair.Method, pair.Trials, pair.Sessions),
-            AdjustedP = adjustedP,
+            AdjustedP = null,
             MarginMs = marginMs,
-            Verdict = verdict,
+            Verdict = Verdict.Undecided,
             MinimumDetectable = LatencyDifference.FromMilliseconds(
                 MinimumDetectableDifference.Of(difference.StandardError, difference.DegreesOfFreedom, Estimates.Level)),
             StandardErrorMs = difference.StandardError,
             DegreesOfFreedom = difference.DegreesOfFreedom,
             Scatter = pair.Scatter,
-            Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, marginMs, pairs) : null,
-        };
+            Needed = null,
+        }, pair, adjustedP, pairs);
     }
 
     // One common sitting: how well it is known within that sitting, which decides nothing about another.

@@ -1,7 +1,9 @@
 using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
+using Tarry.Findings.Shapes;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
 
@@ -87,6 +89,18 @@ public sealed record ConditionFinding
 
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }
+
+    /// <summary>The shape of its latencies; null where none was looked for.</summary>
+    public ShapeOutcome? Shape { get; init; }
+
+    /// <summary>How wide a block its wait for the report slot makes; null where no shape was looked for.</summary>
+    public BlockWidthFinding? BlockWidth { get; init; }
+
+    /// <summary>Its late responses; null where no shape was looked for.</summary>
+    public LateTailFinding? LateTail { get; init; }
+
+    /// <summary>The delay of the device alone, without the chain; null for the reference itself.</summary>
+    public DeviceOnlyFinding? DeviceOnly { get; init; }
 
     /// <summary>What the reader must know beside these results.</summary>
     public required IReadOnlyList<Caution> Cautions { get; init; }

@@ -39,7 +39,7 @@ internal sealed class ConditionFindings
             NominalReportHz = condition.NominalReportHz,
             IsReference = isReference,
             Chain = ChainFinding.Of(sessions.Select(session => session.Record)),
-            Sessions = [.. mine.Select(Session)],
+            Sessions = [.. mine.Select(diagnosis => Session(diagnosis, late))],
             Counts = sessions.Aggregate(default(Studies.Sessions.SessionCounts), (sum, session) => sum + session.Counts),
             Mean = mean,
             MeanScatter = Means.ModerationOf(condition.Id),
@@ -62,7 +62,20 @@ internal sealed class ConditionFindings
         return finding with { Cautions = [.. ConditionCautions.Of(finding), .. mine.SelectMany(diagnosis => diagnosis.Cautions)] };
     }
 
-    private static SessionFinding Session(SessionDiagnosis diagnosis)
+    /// <summary>The condition with its late share counted from the end of the known waits, where they are known.</summary>
+    public ConditionFinding WithKnownWaits(ConditionFinding condition)
+    {
+        if (KnownWaits.Of(condition) is not { } waits)
+        {
+            return condition;
+        }
+
+        var pool = new PooledSample([.. diagnoses[condition.Id].Select(diagnosis => diagnosis.Session)]);
+        var late = ShareEstimate.Definition(condition.Median, waits);
+        return condition with { LateBeyond = late, LateShare = ShareEstimate.Late(pool, late) };
+    }
+
+    private static SessionFinding Session(SessionDiagnosis diagnosis, LateDefinition? late)
     {
         var session = diagnosis.Session;
         return new SessionFinding(
@@ -73,7 +86,10 @@ internal sealed class ConditionFindings
                 ? LatencyDifference.FromMilliseconds(Moments.StandardDeviation(session.Latencies.InOrder))
                 : null,
             diagnosis.InPool,
-            session.ExclusionReasons);
+            session.ExclusionReasons)
+        {
+            RunChart = SessionRunChart.Of(session, late),
+        };
     }
 
     private SessionScatter Scatter(Func<SessionSample, double?> statistic) => new(diagnoses.ToDictionary(

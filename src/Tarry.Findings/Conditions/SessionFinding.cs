@@ -16,4 +16,8 @@ public sealed record SessionFinding(
     EstimateOutcome<Latency> Mean,
     LatencyDifference? StandardDeviation,
     bool InPool,
-    IReadOnlyList<string> ExclusionReasons);
+    IReadOnlyList<string> ExclusionReasons)
+{
+    /// <summary>Its latencies in the order of trials, for figures; null with too few.</summary>
+    public RunChart? RunChart { get; init; }
+}

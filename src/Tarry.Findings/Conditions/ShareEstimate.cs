@@ -10,13 +10,15 @@ internal static class ShareEstimate
 {
     private const double LateBeyondMedianMs = 10;
 
-    /// <summary>From where a response counts as late, until the fixed delay of the chain is known: 10 ms beyond the median.</summary>
-    public static LateDefinition? Definition(EstimateOutcome<Latency> median) =>
-        median is Estimate<Latency> estimate
-            ? new LateDefinition(
-                Latency.FromMilliseconds(estimate.Value.Milliseconds + LateBeyondMedianMs),
-                "later than the median + 10 ms")
-            : null;
+    /// <summary>From where a response counts as late: beyond the known waits of the chain, else 10 ms beyond the median.</summary>
+    public static LateDefinition? Definition(EstimateOutcome<Latency> median, KnownWaits? waits = null) =>
+        waits is not null
+            ? new LateDefinition(Latency.FromMilliseconds(waits.LatestMs), waits.Words)
+            : median is Estimate<Latency> estimate
+                ? new LateDefinition(
+                    Latency.FromMilliseconds(estimate.Value.Milliseconds + LateBeyondMedianMs),
+                    "later than the median + 10 ms")
+                : null;
 
     /// <summary>The share of responses later than the definition's threshold.</summary>
     public static EstimateOutcome<Proportion> Late(PooledSample pool, LateDefinition? definition)

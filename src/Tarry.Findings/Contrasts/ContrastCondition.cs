@@ -1,5 +1,4 @@
 using Tarry.Findings.Conditions;
-using Tarry.Metrology;
 
 namespace Tarry.Findings.Contrasts;
 
@@ -24,11 +23,4 @@ internal static class ContrastCondition
 
     public static ContrastSide Side(FindingsDocument document, ConditionFinding condition) =>
         new(document.Title, document.Reference, condition.Id, condition.UsedSessions);
-
-    public static EstimateOutcome<LatencyDifference> Reversed(EstimateOutcome<LatencyDifference> difference) =>
-        difference is Estimate<LatencyDifference> estimate
-            ? estimate with { Value = Negative(estimate.Value), Interval = new(Negative(estimate.Interval.High), Negative(estimate.Interval.Low)) }
-            : difference;
-
-    private static LatencyDifference Negative(LatencyDifference value) => LatencyDifference.FromMicroseconds(0 - value.Microseconds);
 }

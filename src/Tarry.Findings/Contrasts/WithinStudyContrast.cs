@@ -33,12 +33,6 @@ public static class WithinStudyContrast
     private static ComparisonFinding Pair(FindingsDocument document, string a, string b)
     {
         var pair = document.Comparisons.First(pair => (pair.A == a && pair.B == b) || (pair.A == b && pair.B == a));
-        return pair.A == a ? pair : pair with
-        {
-            A = a,
-            B = b,
-            Difference = ContrastCondition.Reversed(pair.Difference),
-            Verdict = VerdictWording.Reversed(pair.Verdict),
-        };
+        return pair.A == a ? pair : pair.Swapped();
     }
 }

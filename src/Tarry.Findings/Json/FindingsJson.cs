@@ -55,19 +55,17 @@ public static class FindingsJson
         }
 
         json.WriteEndArray();
+        FactorsJson.Write(json, document.Factors);
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)
         {
-            json.WriteStartObject();
-            json.WriteString("id", ranked.Id);
-            json.WriteNumber("best_rank", ranked.BestRank);
-            json.WriteNumber("worst_rank", ranked.WorstRank);
-            json.WriteNumber("group", ranked.Group);
-            json.WriteEndObject();
+            Write(json, ranked);
         }
 
         json.WriteEndArray();
+        json.WritePlay(document.Play);
         Write(json, document.Cautions);
+        json.WriteReportStreams(document.ReportStreams);
         json.WriteEndObject();
     }
 
@@ -123,8 +121,8 @@ public static class FindingsJson
 
         json.WriteBudget(condition.Budget);
         json.WriteReportInterval(condition.ReportInterval);
-        json.WriteNull("shape");
-        json.WriteNull("device_only");
+        ShapeJson.Write(json, condition);
+        json.WriteDeviceOnly(condition.DeviceOnly);
         WriteSessions(json, condition.Sessions);
         Write(json, condition.Cautions);
         json.WriteEndObject();
@@ -172,8 +170,28 @@ public static class FindingsJson
         json.WriteProbabilityOrNull("p_adjusted", comparison.AdjustedP);
         json.WriteMilliseconds("margin_ms", comparison.MarginMs);
         json.WriteString("verdict", VerdictWording.Key(comparison.Verdict));
+        WriteRefusal(json, comparison.Refusal);
         json.WriteNumberOrNull("minimum_detectable_ms", comparison.MinimumDetectable?.Milliseconds);
-        if (comparison.Needed is { } needed)
+        WriteNeeded(json, comparison.Needed);
+    }
+
+    private static void WriteRefusal(Utf8JsonWriter json, IReadOnlyList<Caution> refusal)
+    {
+        json.WriteStartArray("verdict_refused_for");
+        foreach (var caution in refusal)
+        {
+            json.WriteStartObject();
+            json.WriteString("kind", CautionWording.Key(caution.Kind));
+            json.WriteString("subject", caution.Subject);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    internal static void WriteNeeded(Utf8JsonWriter json, Needed? design)
+    {
+        if (design is { } needed)
         {
             json.WriteStartObject("needed");
             json.WriteNumber("sittings", needed.Sittings);
@@ -184,6 +202,16 @@ public static class FindingsJson
         {
             json.WriteNull("needed");
         }
+    }
+
+    internal static void Write(Utf8JsonWriter json, RankedCondition ranked)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", ranked.Id);
+        json.WriteNumber("best_rank", ranked.BestRank);
+        json.WriteNumber("worst_rank", ranked.WorstRank);
+        json.WriteNumber("group", ranked.Group);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, SessionCounts counts)

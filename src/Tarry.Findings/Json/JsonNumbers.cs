@@ -61,9 +61,23 @@ internal static class JsonNumbers
                 json.WriteString("of", not.Of);
                 json.WriteEndObject();
                 break;
+            case AtMost<T> bounded:
+                json.WriteNumber("at_most", Rounded(number(bounded.Bound)));
+                json.WriteNumber("level", bounded.Level);
+                json.WriteString("method", bounded.Method);
+                json.WriteNumber("trials", bounded.Trials);
+                json.WriteNumber("sessions", bounded.Sessions);
+                break;
         }
 
         json.WriteEndObject();
+    }
+
+    /// <summary>A long row of numbers on one line.</summary>
+    public static void WriteNumbers(this Utf8JsonWriter json, string name, IEnumerable<double> values)
+    {
+        json.WritePropertyName(name);
+        json.WriteRawValue($"[{string.Join(',', values.Select(value => Rounded(value).ToString("R", CultureInfo.InvariantCulture)))}]");
     }
 
     /// <summary>What an interval was made from, to ten significant digits: enough to recompute it to the nanosecond.</summary>
@@ -85,5 +99,5 @@ internal static class JsonNumbers
         double.Parse(value.ToString("G10", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     // Adding zero turns -0 into 0.
-    private static double Rounded(double value) => Math.Round(value, Decimals, MidpointRounding.ToEven) + 0.0;
+    public static double Rounded(double value) => Math.Round(value, Decimals, MidpointRounding.ToEven) + 0.0;
 }

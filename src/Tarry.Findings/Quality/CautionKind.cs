@@ -68,4 +68,7 @@ public enum CautionKind
 
     /// <summary>A retest in which more than one factor differs.</summary>
     SeveralFactors,
+
+    /// <summary>Sessions were captured by a rig that was not calibrated.</summary>
+    RigUncalibrated,
 }

@@ -5,7 +5,8 @@ namespace Tarry.Findings.Quality;
 /// <summary>The cautions that a condition's numbers call for as a whole.</summary>
 internal static class ConditionCautions
 {
-    private const double LossFavoursFrom = 0.005;
+    /// <summary>From this share on a loss flatters the mean.</summary>
+    public const double LossFavoursFrom = 0.005;
 
     public static IEnumerable<Caution> Of(ConditionFinding condition)
     {

@@ -4,11 +4,18 @@ using Tarry.Statistics.Drift;
 
 namespace Tarry.Findings.Quality;
 
-/// <summary>Tests every session of a study for dependence and change, with the study's sessions as one family.</summary>
-/// <remarks>Each test rejects at 0.005 by Holm over the sessions: a single 5 % test on each would accuse clean ones.</remarks>
+/// <summary>Tests every session of a study for dependence, change and phase lock, with the study's sessions as one family.</summary>
+/// <remarks>
+/// Each test rejects by Holm over the sessions: a single 5 % test on each would accuse clean ones. Slots and frames of two
+/// clocks leave a pattern between neighbours that a portmanteau test finds in long sessions, and that leaves the precision of the
+/// mean as it is. So neighbours count only where they are worth plainly fewer independent trials (docs/decisions/0009).
+/// </remarks>
 internal static class SessionDiagnoses
 {
     private const double Level = 0.005;
+    private const double ChangeLevel = 0.01;
+    private const double PlainlyFewer = 0.8;
+    private const double LeastResultant = 0.1;
     private const int FewestTrials = 100;
     private const int FewForQuantiles = 200;
 
@@ -16,19 +23,18 @@ internal static class SessionDiagnoses
         IReadOnlyList<SessionSample> sessions,
         Func<string, double?> reportHz)
     {
-        var timed = sessions.Where(session => reportHz(session.Key.Condition) is not null && PressTiming.HasEnough(session)).ToList();
-        var locks = timed.ConvertAll(session => PressTiming.Lock(session, 1000 / reportHz(session.Key.Condition)!.Value));
-        var lockP = HolmAdjustment.Adjust(locks.Select(test => test.P).ToArray());
         var tested = sessions.Where(session => session.Latencies.Count >= FewestTrials && Varies(session)).ToList();
         var dependence = HolmAdjustment.Adjust(tested.Select(DependenceP).ToArray());
         var changes = tested.Select(session => RankCusum.Test(session.Latencies.InOrder)).ToList();
-        var change = HolmAdjustment.Adjust(changes.Select(test => test.P).ToArray());
+        var change = HolmAdjustment.Adjust(tested.Zip(changes, (session, test) => ChangeP(session, test.P)).ToArray());
+        var locks = sessions.Select(session => PhaseLock.Of(session.PressTimesMs, reportHz(session.Key.Condition))).ToList();
+        var locked = new Queue<double>(HolmAdjustment.Adjust(locks.OfType<PhaseLock>().Select(found => found.P).ToArray()));
 
-        return sessions.Select(session =>
+        return sessions.Select((session, place) =>
         {
             var cautions = new List<Caution>();
             var index = tested.IndexOf(session);
-            if (index >= 0 && change[index] < Level)
+            if (index >= 0 && change[index] < ChangeLevel)
             {
                 cautions.Add(ChangeInSession.Describe(session, changes[index].Index));
             }
@@ -41,22 +47,36 @@ internal static class SessionDiagnoses
                 }));
             }
 
-            cautions.AddRange(PressTiming.Lattice(session));
-            var place = timed.IndexOf(session);
-            if (place >= 0 && PressTiming.LockCaution(session, 1000 / reportHz(session.Key.Condition)!.Value, locks[place], lockP[place]) is { } locked)
+            if (locks[place] is { } found && locked.Dequeue() < Level && found.ResultantLength > LeastResultant)
             {
-                cautions.Add(locked);
+                cautions.Add(new Caution(CautionKind.PhaseLocked, session.Key.ToString(), new Dictionary<string, double>
+                {
+                    ["period_ms"] = found.PeriodMs,
+                    ["worst_bias_ms"] = found.PeriodMs * found.ResultantLength / Math.PI,
+                }));
             }
 
+            cautions.AddRange(PressTiming.Cautions(session));
             cautions.AddRange(FromTheRecord(session));
             return new SessionDiagnosis(session, cautions);
         }).ToList();
     }
 
+    // A level that changes anywhere, or one that is approached from the beginning on.
+    private static double ChangeP(SessionSample session, double anywhere) => session.Latencies.Count < WarmUpTest.SmallestCount
+        ? anywhere
+        : Math.Min(1, 2 * Math.Min(anywhere, WarmUpTest.Of(session.Latencies.InOrder).P));
+
     private static double DependenceP(SessionSample session)
     {
         var latencies = session.Latencies.InOrder;
-        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, LjungBox.TestRanks(latencies).P));
+        var neighbours = LjungBox.TestRanks(latencies).P;
+        if (neighbours < Level && EffectiveSampleSize.Of(latencies) > PlainlyFewer * latencies.Length)
+        {
+            neighbours = 1;
+        }
+
+        return Math.Min(1, 2 * Math.Min(BatchVarianceTest.Of(latencies).P, neighbours));
     }
 
     private static bool Varies(SessionSample session) =>

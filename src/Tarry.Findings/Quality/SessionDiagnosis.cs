@@ -8,5 +8,8 @@ internal sealed record SessionDiagnosis(SessionSample Session, IReadOnlyList<Cau
     private static readonly CautionKind[] UndoesAnAssumption =
         [CautionKind.Drift, CautionKind.ChangePoint, CautionKind.Dependence, CautionKind.PhaseLocked, CautionKind.Beat];
 
-    public bool InPool => Session.Latencies.Count >= 2 && !Cautions.Any(caution => UndoesAnAssumption.Contains(caution.Kind));
+    /// <summary>Its cautions that undo what a mean over sessions assumes.</summary>
+    public IReadOnlyList<Caution> Undoing { get; } = [.. Cautions.Where(caution => UndoesAnAssumption.Contains(caution.Kind))];
+
+    public bool InPool => Session.Latencies.Count >= 2 && Undoing.Count == 0;
 }

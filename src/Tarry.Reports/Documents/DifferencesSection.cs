@@ -48,9 +48,9 @@ internal static class DifferencesSection
                 [
                     TableCell.Of(pair.Difference, Quantity.Difference),
                     pair.AdjustedP is { } p ? new TableCell(Probability(p)) : new TableCell("not known", "one sitting"),
-                    TableCell.Words(VerdictSentence.InBrief(pair.Verdict)),
+                    TableCell.Words(VerdictSentence.InBrief(pair)),
                     pair.MinimumDetectable is { } detectable ? new TableCell(Fixed(detectable.Milliseconds, 2)) : new TableCell("not known"),
-                    TableCell.Words(pair.Needed is { } needed ? VerdictSentence.Design(needed) : pair.Verdict == Verdict.Undecided ? "further sittings" : "nothing more"),
+                    TableCell.Words(pair.Needed is { } needed ? VerdictSentence.Design(needed) : pair.IsRefused ? "sound sittings" : pair.Verdict == Verdict.Undecided ? "further sittings" : "nothing more"),
                 ]);
         }
 

@@ -23,7 +23,14 @@ internal static class MethodsSection
         Describe(list, used, "Spread", "p95 less p5; of one session, by the limits of both at 97.5 % each.", document, condition => condition.Spread);
         Describe(list, used, "Late share", "The share of responses later than the limit that stands beside it.", document, condition => condition.LateShare);
         Describe(list, used, "Missed share", "The share of presses without a response.", document, condition => condition.MissedShare);
+        if (document.Conditions.Any(condition => condition.DeviceOnly?.ReferenceSlot is not null))
+        {
+            Describe(list, used, "Device alone", "Mean: the difference from the reference and half of the reference's report interval. Standard deviation: from differences of variances within sittings, the variance of the reference's own wait for a slot added back. Density: the same wait laid over the latencies, and what the reference measured taken out by Richardson-Lucy iteration, its number chosen by held-out trials; the band is of sampling only. Page: docs/methods/device-only.md.", document, condition => condition.DeviceOnly?.Mean, condition => condition.DeviceOnly?.StandardDeviation);
+        }
+
         used.UnionWith(document.Comparisons.Select(comparison => comparison.Difference).OfType<Estimate<LatencyDifference>>().Select(difference => difference.Method));
+        used.UnionWith((document.Factors ?? []).SelectMany(factor => factor.Costs).Select(cost => cost.Cost).OfType<Estimate<LatencyDifference>>().Select(cost => cost.Method));
+        DescribePlay(list, used, document);
         if (document.Comparisons.Count > 0)
         {
             Verdicts(list);
@@ -65,6 +72,21 @@ internal static class MethodsSection
             _ => $" Intervals: {string.Join("; ", methods)}.",
         };
         Entry(list, term, sentence + found);
+    }
+
+    private static void DescribePlay(XElement list, SortedSet<string> used, FindingsDocument document)
+    {
+        if (document.Play is not { } play)
+        {
+            return;
+        }
+
+        var methods = new SortedSet<string>(StringComparer.Ordinal);
+        methods.UnionWith(play.Conditions.SelectMany(condition => condition.Windows).Select(window => window.HitProbability).OfType<Estimate<Proportion>>().Select(hits => hits.Method));
+        methods.UnionWith(play.Comparisons.Select(pair => pair.Difference).OfType<Estimate<ProportionDifference>>().Select(difference => difference.Method));
+        methods.UnionWith(play.Conditions.Select(condition => condition.DeviceError).OfType<Estimate<LatencyDifference>>().Select(error => error.Method));
+        used.UnionWith(methods);
+        Entry(list, "In play", $"The greatest probability, over constant compensations, that a press lands within the window, by the measured latencies and a normal error of the player; ranks by differences told after S. Holm over the pairs of one player and window. Intervals: {string.Join("; ", methods)}.");
     }
 
     private static IEnumerable<XElement> Text(string method)

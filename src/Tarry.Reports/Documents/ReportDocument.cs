@@ -50,6 +50,8 @@ public static class ReportDocument
             document.Conditions.Count == 0 ? null : VerdictsSection.Build(document),
             document.Conditions.Count == 0 ? null : ResultsSection.Build(document),
             DifferencesSection.Build(document),
+            LayersSection.Build(document),
+            PlaySection.Build(document),
             ChainSection.Build(document),
             BudgetSection.Build(document),
             CountsSection.Build(document),

@@ -2,12 +2,13 @@ using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
 
-/// <summary>Where things go in a figure of one row a condition: heading, key, rows with labels beside or above their marks, axis, notes.</summary>
+/// <summary>Where things go in a figure of rows, mostly one a condition: heading, key, rows with labels beside or above their marks, axis, notes.</summary>
 internal sealed class RowLayout
 {
     /// <summary>White space around everything.</summary>
     public const double Margin = 1;
 
+    private const double RankColumn = 4.8;
     private const double BoldWidth = 1.1;
     private const double HeadingSize = 1.25;
     private const double HeadingHeight = 1.6;
@@ -20,16 +21,23 @@ internal sealed class RowLayout
     private readonly IReadOnlyList<string> headingLines;
     private readonly IReadOnlyList<string> noteLines;
 
+    /// <summary>A layout of ranked conditions.</summary>
+    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double labelDetail, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
+        : this(style, [.. rows.Select(row => row.Condition.Id)], RankColumn, pitches, labelDetail, rightColumn, legendHeight, heading, notes)
+    {
+    }
+
     /// <summary>A layout for a style.</summary>
     /// <param name="style">What the figure is drawn for.</param>
-    /// <param name="rows">Its rows.</param>
+    /// <param name="names">The name of each row.</param>
+    /// <param name="leftColumn">Room left of the names where they go beside the marks.</param>
     /// <param name="pitches">Least and greatest height of a row where labels go beside the marks, and its height where they go above.</param>
     /// <param name="labelDetail">Room that text beneath the labels needs beside the marks.</param>
     /// <param name="rightColumn">Room right of the marks where labels go beside them.</param>
     /// <param name="legendHeight">Room for the key.</param>
     /// <param name="heading">Its heading.</param>
     /// <param name="notes">What is said below, a sentence each.</param>
-    public RowLayout(FigureStyle style, IReadOnlyList<RankedRow> rows, (double Least, double Greatest, double Narrow) pitches, double labelDetail, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
+    public RowLayout(FigureStyle style, IReadOnlyList<string> names, double leftColumn, (double Least, double Greatest, double Narrow) pitches, double labelDetail, double rightColumn, double legendHeight, string heading, IReadOnlyList<string> notes)
     {
         IsNarrow = style.IsNarrow;
         var width = style.Width / style.TextSize;
@@ -39,7 +47,7 @@ internal sealed class RowLayout
         LegendTop = Margin + (headingLines.Count * HeadingHeight) + 0.3;
         RowsTop = LegendTop + legendHeight + 1.6;
         var below = AxisHeight + (noteLines.Count * NoteHeight) + Margin;
-        var count = Math.Max(rows.Count, 1);
+        var count = Math.Max(names.Count, 1);
         var least = IsNarrow ? pitches.Narrow : pitches.Least;
         Style = style.Fitted(RowsTop + below + (count * least));
         var room = Style.Height is { } height ? ((height / Style.TextSize) - RowsTop - below) / count : least;
@@ -48,8 +56,8 @@ internal sealed class RowLayout
         HeightEm = RowsBottom + below;
 
         var widthEm = Style.Width / Style.TextSize;
-        var labels = rows.Select(row => BoldWidth * TextFit.Width(row.Condition.Id)).Append(labelDetail).Max() + 1.2;
-        LabelLeft = IsNarrow ? Margin + 0.6 : Margin + 4.8;
+        var labels = names.Select(name => BoldWidth * TextFit.Width(name)).Append(labelDetail).Max() + 1.2;
+        LabelLeft = IsNarrow ? Margin + 0.6 : Margin + leftColumn;
         PlotLeft = IsNarrow ? LabelLeft : LabelLeft + Math.Clamp(labels, LeastLabelEm, MostLabelEm);
         PlotRight = widthEm - Margin - (IsNarrow ? 0.6 : rightColumn + 1);
         Right = widthEm - Margin;

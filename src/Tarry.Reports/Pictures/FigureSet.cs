@@ -6,12 +6,17 @@ namespace Tarry.Reports.Pictures;
 /// <summary>Every figure of a study in every theme, for those who show it elsewhere.</summary>
 public static class FigureSet
 {
-    private static readonly (string Name, Func<FindingsDocument, FigureStyle, string> Draw)[] Figures =
+    private static readonly (string Name, Func<FindingsDocument, FigureStyle, string> Draw, Func<FindingsDocument, bool> IsWorthDrawing)[] Figures =
     [
-        ("standing", StandingFigure.Draw),
-        ("ridge", RidgeFigure.Draw),
-        ("ladder", LadderFigure.Draw),
-        ("sessions", SessionsFigure.Draw),
+        ("standing", StandingFigure.Draw, Always),
+        ("ridge", RidgeFigure.Draw, Always),
+        ("ladder", LadderFigure.Draw, Always),
+        ("sessions", SessionsFigure.Draw, Always),
+        ("layer-cost", LayerCostFigure.Draw, LayerCostFigure.IsWorthDrawing),
+        ("fold", FoldFigure.Draw, FoldFigure.IsWorthDrawing),
+        ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
+        ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),
+        ("play", PlayCurveFigure.Draw, document => document.Play is not null),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
@@ -28,9 +33,11 @@ public static class FigureSet
         ArgumentNullException.ThrowIfNull(document);
         return document.Conditions.Count == 0
             ? []
-            : [.. Figures.SelectMany(figure => Themes.Select(theme => new FigureDrawing(
+            : [.. Figures.Where(figure => figure.IsWorthDrawing(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
                 $"{figure.Name}-{theme.Name}",
                 figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
                 theme.Theme)))];
     }
+
+    private static bool Always(FindingsDocument document) => true;
 }

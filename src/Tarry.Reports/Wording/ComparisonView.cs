@@ -5,14 +5,14 @@ using Tarry.Metrology;
 namespace Tarry.Reports.Wording;
 
 /// <summary>Pairs of conditions, looked at from either side.</summary>
-internal static class ComparisonView
+public static class ComparisonView
 {
     /// <summary>The pair as <paramref name="first"/> against <paramref name="second"/>, or null where the document does not hold it.</summary>
     public static ComparisonFinding? Find(FindingsDocument document, string first, string second)
     {
         var pair = document.Comparisons.FirstOrDefault(comparison =>
             (comparison.A == first && comparison.B == second) || (comparison.A == second && comparison.B == first));
-        return pair is null || pair.A == first ? pair : Reversed(pair);
+        return pair is null || pair.A == first ? pair : pair.Swapped();
     }
 
     /// <summary>Whether the verdict tells the two apart at all.</summary>
@@ -31,21 +31,4 @@ internal static class ComparisonView
     /// <summary>Every pair without the reference.</summary>
     public static IReadOnlyList<ComparisonFinding> WithoutReference(FindingsDocument document) =>
         [.. document.Comparisons.Where(comparison => comparison.A != document.Reference && comparison.B != document.Reference)];
-
-    private static ComparisonFinding Reversed(ComparisonFinding pair) => pair with
-    {
-        A = pair.B,
-        B = pair.A,
-        Difference = pair.Difference is Estimate<LatencyDifference> estimate
-            ? estimate with
-            {
-                Value = Negated(estimate.Value),
-                Interval = new(Negated(estimate.Interval.High), Negated(estimate.Interval.Low)),
-            }
-            : pair.Difference,
-        Verdict = VerdictWording.Reversed(pair.Verdict),
-    };
-
-    private static LatencyDifference Negated(LatencyDifference difference) =>
-        LatencyDifference.FromMicroseconds(0 - difference.Microseconds);
 }

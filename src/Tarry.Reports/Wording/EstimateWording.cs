@@ -31,7 +31,17 @@ internal static class EstimateWording
     /// <summary>The claim, or what is lacking for one.</summary>
     public static string ClaimOrLack<T>(EstimateOutcome<T> outcome, Quantity<T> quantity)
         where T : struct, IComparable<T> =>
-        outcome is Estimate<T> estimate ? Claim(estimate, quantity) : Lack(outcome);
+        outcome switch
+        {
+            Estimate<T> estimate => Claim(estimate, quantity),
+            AtMost<T> bound => $"{Bound(bound, quantity)} (one-sided {Level(bound.Level)}; {Basis(bound.Sessions, bound.Trials)})",
+            _ => Lack(outcome),
+        };
+
+    /// <summary>A bound from above: <c>at most 0.21 ms</c>.</summary>
+    public static string Bound<T>(AtMost<T> bound, Quantity<T> quantity)
+        where T : struct, IComparable<T> =>
+        $"at most{NoBreakSpace}{Fixed(quantity.InUnit(bound.Bound), 2)}{NoBreakSpace}{quantity.Unit}";
 
     /// <summary>What is lacking: <c>not enough data: 1 of 2 sessions</c>.</summary>
     public static string Lack<T>(EstimateOutcome<T> outcome)

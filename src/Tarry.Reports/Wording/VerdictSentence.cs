@@ -1,4 +1,5 @@
 using Tarry.Findings.Comparisons;
+using Tarry.Findings.Quality;
 using Tarry.Metrology;
 using static Tarry.Reports.Wording.EstimateWording;
 using static Tarry.Reports.Wording.Numbers;
@@ -21,6 +22,21 @@ public static class VerdictSentence
         Verdict.Undecided => "undecided",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "A verdict without words."),
     };
+
+    /// <summary>The verdict of a pair in a few words, with why it is refused where it is.</summary>
+    public static string InBrief(ComparisonFinding comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        return comparison.IsRefused ? $"refused: {Kinds(comparison)}" : InBrief(comparison.Verdict);
+    }
+
+    /// <summary>Why a verdict is refused, as a sentence.</summary>
+    internal static string Refusal(ComparisonFinding comparison) => comparison.Refusal.All(caution => caution.Kind == CautionKind.LossFavours)
+        ? $"The verdict is refused: {Listing.And([.. comparison.Refusal.Select(caution => caution.Subject)])} loses presses, and as late as the latest that came they would overturn it."
+        : $"The verdict is refused: fewer than two sittings are free of what undoes it ({Kinds(comparison)}). Measure both again in at least two more.";
+
+    private static string Kinds(ComparisonFinding comparison) =>
+        string.Join(", ", comparison.Refusal.Select(caution => CautionWording.Key(caution.Kind).Replace('-', ' ')).Distinct());
 
     /// <summary>The whole finding: both conditions, the difference with its interval, sessions and trials, and what it would take where it is open.</summary>
     public static string Of(ComparisonFinding comparison)
@@ -49,6 +65,11 @@ public static class VerdictSentence
     internal static string Open(ComparisonFinding comparison)
     {
         var margin = Milliseconds(comparison.MarginMs);
+        if (comparison.IsRefused)
+        {
+            return Refusal(comparison);
+        }
+
         if (comparison.AdjustedP is null)
         {
             return "One sitting does not show how much the difference changes from sitting to sitting; measure both again in at least two more.";

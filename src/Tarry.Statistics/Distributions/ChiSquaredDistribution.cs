@@ -20,4 +20,13 @@ public static class ChiSquaredDistribution
         Argument.RequirePositive(degreesOfFreedom, nameof(degreesOfFreedom));
         return x <= 0 ? 1 : SpecialFunctions.GammaUpperRegularized(0.5 * degreesOfFreedom, 0.5 * x);
     }
+
+    /// <summary>The value that a share <paramref name="p"/> lies below.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="p"/> is not strictly between 0 and 1, or the degrees of freedom are not finite and above 0.</exception>
+    public static double Quantile(double p, double degreesOfFreedom)
+    {
+        Argument.RequireLevel(p, nameof(p));
+        Argument.RequirePositive(degreesOfFreedom, nameof(degreesOfFreedom));
+        return 2 * MathNet.Numerics.Distributions.Gamma.InvCDF(0.5 * degreesOfFreedom, 1, p);
+    }
 }

@@ -11,4 +11,8 @@ public sealed record StudyFile(
     string? Reference,
     double MarginMs,
     IReadOnlyList<ConditionEntry> Conditions,
-    IReadOnlyList<Exclusion> Exclusions);
+    IReadOnlyList<Exclusion> Exclusions)
+{
+    /// <summary>What is assumed of the game and the player; null where the file has no <c>[play]</c> table.</summary>
+    public PlayEntry? Play { get; init; }
+}

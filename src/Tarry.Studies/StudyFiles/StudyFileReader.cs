@@ -22,7 +22,10 @@ internal static class StudyFileReader
         var margin = PositiveNumber(file.Root, "margin_ms") ?? DefaultMarginMs;
         var conditions = Conditions(file);
         var declared = conditions.Select(condition => condition.Id).ToHashSet(StringComparer.Ordinal);
-        return new StudyFile(title, reference, margin, conditions, [.. file.Exclusions.Select(table => ReadExclusion(table, declared))]);
+        return new StudyFile(title, reference, margin, conditions, [.. file.Exclusions.Select(table => ReadExclusion(table, declared))])
+        {
+            Play = PlayEntryReader.Read(file),
+        };
     }
 
     private static void RequireVersion(TableText root)

@@ -27,6 +27,19 @@ internal sealed class StudyFileText
 
     public IReadOnlyList<TableText> Exclusions { get; }
 
+    /// <summary>The table of a name, <c>[name]</c> or inline; null where there is none.</summary>
+    /// <exception cref="StudyException">It is something else.</exception>
+    public TableText? Table(string name)
+    {
+        if (Root.Find(name) is { } entry)
+        {
+            return TableText.Of(entry.Value as InlineTableSyntax ?? throw NotATable(entry.Span, name));
+        }
+
+        var table = Document.Tables.FirstOrDefault(table => table.Name!.DotKeys.ChildrenCount == 0 && TableText.KeyOf(table.Name) == name);
+        return table is null ? null : TableText.Of(table is TableSyntax ? table : throw NotATable(table.Span, name));
+    }
+
     /// <summary>Takes the text apart.</summary>
     /// <exception cref="StudyException">It is not TOML.</exception>
     public static StudyFileText Parse(string text)
@@ -61,6 +74,9 @@ internal sealed class StudyFileText
 
         return tables;
     }
+
+    private static StudyException NotATable(SourceSpan span, string name) =>
+        Error(span, $"'{name}' must be one table; write it as [{name}].");
 
     private static StudyException NotTables(SourceSpan span, string name) =>
         Error(span, $"'{name}' must be a list of tables; write each as [[{name}]].");

@@ -14,14 +14,16 @@ internal static class AnalyseCommand
         var study = StudyArgument.Create();
         var json = new Option<bool>("--json") { Description = "The findings document as JSON (docs/findings.schema.json)." };
         var seed = SeedOption.Create();
+        var play = new PlayOptions();
         var command = new Command("analyse", "Says what the study says: estimates with intervals, differences, verdicts, ranking, cautions.\n\nExample: tarry analyse pads --json > findings.json")
         {
             study, json, seed,
         };
+        play.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
             {
-                var document = StudyAnalysis.Run(Study.Open(parsed.GetRequiredValue(study)), parsed.GetValue(seed), ProgramVersion.Text, cancellation);
+                var document = StudyAnalysis.Run(Study.Open(parsed.GetRequiredValue(study)), parsed.GetValue(seed), ProgramVersion.Text, play.Read(parsed), cancellation);
                 if (parsed.GetValue(json))
                 {
                     terminal.Out.Write(FindingsJson.Write(document));
@@ -29,6 +31,8 @@ internal static class AnalyseCommand
                 else
                 {
                     FindingsText.Write(document, terminal);
+                    PlayText.Write(document, terminal);
+                    ReportStreamText.Write(document, terminal);
                 }
 
                 return ExitCode.Done;

@@ -14,23 +14,33 @@ internal static class CompareCommand
     {
         var names = new Argument<string[]>("WHAT")
         {
-            Description = "STUDY A B: two conditions of one study. STUDY:A OTHER:B: a condition of one study against one of another, linked through the reference of both.",
-            Arity = new ArgumentArity(2, 3),
+            Description = "STUDY A B: two conditions of one study. STUDY:A OTHER:B: a condition of one study against one of another, linked through the reference of both. STUDY alone with --factor.",
+            Arity = new ArgumentArity(1, 3),
         };
-        var json = new Option<bool>("--json") { Description = "The comparison as JSON (docs/comparison.schema.json)." };
+        var factor = new Option<string?>("--factor") { Description = "All pairs of STUDY that differ in this factor alone: layer, link, placement, device_firmware, ..." };
+        var json = new Option<bool>("--json") { Description = "The comparison as JSON (docs/comparison.schema.json); with --factor, that factor as in the findings (docs/findings.schema.json)." };
         var seed = SeedOption.Create();
         var command = new Command(
             "compare",
             "Sets two conditions against each other: difference with interval, verdict, what differs between them, what it would take.\n\n"
             + "Example: tarry compare pads quill-usb quill-dongle\n"
+            + "Example, what a software layer costs: tarry compare pads --factor layer\n"
             + "Example, a retest after a firmware update: tarry compare retest:quill-usb pads:quill-usb")
         {
-            names, json, seed,
+            names, factor, json, seed,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
             {
-                var contrast = Contrast(parsed.GetRequiredValue(names), folder => StudyAnalysis.Run(Study.Open(folder), parsed.GetValue(seed), ProgramVersion.Text, cancellation));
+                FindingsDocument Analyse(string folder) => StudyAnalysis.Run(Study.Open(folder), parsed.GetValue(seed), ProgramVersion.Text, cancellation);
+                var what = parsed.GetRequiredValue(names);
+                if (parsed.GetValue(factor) is { } name)
+                {
+                    WriteFactor(what, name, parsed.GetValue(json), Analyse, terminal);
+                    return ExitCode.Done;
+                }
+
+                var contrast = Contrast(what, Analyse);
                 if (parsed.GetValue(json))
                 {
                     terminal.Out.Write(ContrastJson.Write(contrast));
@@ -46,8 +56,34 @@ internal static class CompareCommand
         return command;
     }
 
+    private static void WriteFactor(string[] names, string name, bool asJson, Func<string, FindingsDocument> analyse, Terminal terminal)
+    {
+        if (names.Length != 1)
+        {
+            throw new UsageException("--factor takes a study alone.", $"Give: tarry compare STUDY --factor {name}");
+        }
+
+        var factors = analyse(names[0]).Factors ?? [];
+        var factor = factors.FirstOrDefault(one => one.Factor == name) ?? throw new UsageException(
+            $"No two conditions with data differ in '{name}' alone.",
+            factors.Count == 0 ? "State the factors of the conditions with 'tarry condition'." : $"Give one of: {string.Join(", ", factors.Select(one => one.Factor))}.");
+        if (asJson)
+        {
+            terminal.Out.Write(FactorsJson.Write(factor));
+        }
+        else
+        {
+            FactorsText.Write(factor, terminal);
+        }
+    }
+
     private static ContrastFinding Contrast(string[] names, Func<string, FindingsDocument> analyse)
     {
+        if (names.Length == 1)
+        {
+            throw new UsageException("A study alone is nothing to compare.", "Give STUDY A B for two of its conditions, or STUDY --factor F for all that differ in a factor alone.");
+        }
+
         if (names.Length == 3)
         {
             return WithinStudyContrast.Of(analyse(names[0]), names[1], names[2]);

@@ -40,6 +40,7 @@ internal static class FindingsText
         terminal.Out.WriteLine(Invariant(
             $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {Numbers.Plain(document.MarginMs)} ms; {(document.Reference is { } reference ? $"a verdict is against {reference}" : "the study names no reference")}."));
         WriteAbsolute(document, terminal);
+        FactorsText.WriteLayers(document, terminal);
         foreach (var caution in document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions))
         {
             terminal.Out.WriteLine($"caution ({CautionWording.Key(caution.Kind)}): {CautionWording.Sentence(caution)}");
@@ -95,20 +96,8 @@ internal static class FindingsText
 
     private static string VerdictAgainstReference(ConditionFinding condition, FindingsDocument document)
     {
-        foreach (var comparison in document.Comparisons)
-        {
-            if (comparison.A == condition.Id && comparison.B == document.Reference)
-            {
-                return VerdictWording.Key(comparison.Verdict);
-            }
-
-            if (comparison.B == condition.Id && comparison.A == document.Reference)
-            {
-                return VerdictWording.Key(VerdictWording.Reversed(comparison.Verdict));
-            }
-        }
-
-        return "";
+        var pair = document.Reference is { } reference ? ComparisonView.Find(document, condition.Id, reference) : null;
+        return pair is null ? "" : pair.IsRefused ? VerdictSentence.InBrief(pair) : VerdictWording.Key(pair.Verdict);
     }
 
     private static string Cell<T>(EstimateOutcome<T> outcome, Func<T, double> number)

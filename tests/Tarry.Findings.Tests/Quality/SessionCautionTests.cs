@@ -69,6 +69,17 @@ public class SessionCautionTests
     }
 
     [Fact]
+    public void ARigThatWasNotCalibrated_IsCautionedOnceAStudy_AndAnImportIsNot()
+    {
+        Segment[] live = [new(7, 1, 1_000_000, null)];
+        var study = new SyntheticStudy(5) { Trials = 240 };
+        var cautions = study.AddSession("a", "pad", study.Draw(5, 4), live: live).AddSession("b", "pad", study.Draw(5, 4), live: live).AddSession("c", "pad", study.Draw(5, 4)).Analyse().Cautions;
+        var caution = Assert.Single(cautions, caution => caution.Kind == CautionKind.RigUncalibrated);
+        Assert.Equal((2, 2), (caution.Numbers["uncalibrated_sessions"], caution.Numbers["captured_sessions"]));
+        Assert.DoesNotContain(new SyntheticStudy(6).Add(2, ("a", 5, 1)).Analyse().Cautions, caution => caution.Kind == CautionKind.RigUncalibrated);
+    }
+
+    [Fact]
     public void ManyMisses_FavourTheLossyLink()
     {
         var study = new SyntheticStudy(4) { Trials = 990 };

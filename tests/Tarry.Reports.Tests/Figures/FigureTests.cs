@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using Tarry.Findings;
+using Tarry.Findings.Quality;
 using Tarry.Reports.Figures;
 
 namespace Tarry.Reports.Tests.Figures;
@@ -10,7 +11,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart", "play" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -88,6 +89,7 @@ public sealed class FigureTests
     [Theory]
     [InlineData("standing")]
     [InlineData("ridge")]
+    [InlineData("play")]
     public void Draw_Twice_GivesTheSameBytes(string figure) =>
         Assert.Equal(Draw(figure, "page", "twelve").ToString(), Draw(figure, "page", "twelve").ToString());
 
@@ -141,6 +143,47 @@ public sealed class FigureTests
             Assert.EndsWith("Z", area.Attribute("d")!.Value, StringComparison.Ordinal);
             Assert.Null(area.Attribute("stroke-width"));
         }
+    }
+
+    [Theory]
+    [InlineData("page")]
+    [InlineData("phone")]
+    [InlineData("video")]
+    public void Draw_DeviceOnly_SaysLevelBandAssumptionAndWhatIsRefused(string style)
+    {
+        var words = Words(Draw("device-only", style, "twelve"));
+        Assert.Contains("11 conditions, 39 sessions", words, StringComparison.Ordinal);
+        Assert.Contains("90 %, sampling variation only; edges blurred", words, StringComparison.Ordinal);
+        Assert.Contains("too few trials", words, StringComparison.Ordinal);
+        Assert.Contains("sd at most 0.40 ms", words, StringComparison.Ordinal);
+        Assert.Contains("Taken out: the chain as the reference measured it", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("bench-board", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Draw_DeviceOnly_GivesAMillisecondOneWidthInBothPanels()
+    {
+        var panels = DeviceOnlyPanels.Of([.. RankedRow.Of(Studies["twelve"]).Where(row => row.Condition.DeviceOnly is not null)], 10, 60, 12);
+        Assert.Equal(panels.Measured.At(9) - panels.Measured.At(8), panels.Alone.At(2) - panels.Alone.At(1), 9);
+        Assert.Equal(0, panels.Alone.Low);
+    }
+
+    [Fact]
+    public void Draw_RunChart_MarksTheSittingThatChangedAndWhere()
+    {
+        var condition = Samples.Condition("quill-usb", 3.42, 1.1);
+        var changed = condition with
+        {
+            Sessions = [.. condition.Sessions.Select((session, index) => session with { InPool = index != 1 })],
+            Cautions = [Samples.Caution(CautionKind.ChangePoint, condition.Sessions[1].Key.ToString(), ("step_ms", 0.6), ("sequence", 700))],
+        };
+        var root = XElement.Parse(RunChartFigure.Draw(Samples.Document("Changed", [changed]), FigureStyle.Page));
+        var words = Words(root);
+        Assert.Contains("changed: tuesday", words, StringComparison.Ordinal);
+        Assert.Contains("Dashed upright: where latency changed.", words, StringComparison.Ordinal);
+        Assert.Single(root.Descendants(), element => element.Name.LocalName == "line" && element.Attribute("stroke-dasharray") is not null);
+        Assert.Single(root.Descendants(), element => element.Name.LocalName == "path" && element.Attribute("stroke-dasharray") is not null);
+        Assert.Contains("no change told", Words(XElement.Parse(RunChartFigure.Draw(Samples.Document("Steady", [condition]), FigureStyle.Page))), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -210,6 +253,10 @@ public sealed class FigureTests
             "standing" => StandingFigure.Draw(Studies[study], chosen),
             "ridge" => RidgeFigure.Draw(Studies[study], chosen),
             "ladder" => LadderFigure.Draw(Studies[study], chosen),
+            "device-only" => DeviceOnlyFigure.Draw(Studies[study], chosen),
+            "fold" => FoldFigure.Draw(Studies[study], chosen),
+            "run-chart" => RunChartFigure.Draw(Studies[study], chosen),
+            "play" => PlayCurveFigure.Draw(Studies[study], chosen),
             _ => SessionsFigure.Draw(Studies[study], chosen),
         });
     }
