@@ -83,6 +83,8 @@ public static class StudyAnalysis
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
             .Select(condition => shapes?.With(condition) ?? condition)
+            .Select(ShapeJoin.Joined)
+            .Select(findings.WithKnownWaits)
             .ToList();
         found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
         return new FindingsDocument

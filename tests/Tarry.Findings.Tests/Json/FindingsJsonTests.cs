@@ -14,14 +14,14 @@ public class FindingsJsonTests
 
     [Fact]
     public void Write_OfAFullStudy_FitsThePublishedSchema() =>
-        AssertFits(new SyntheticStudy(1).Add(3, ("ref", 5, 1), ("pad", 7, 8), ("air", 9, 8)).Analyse());
+        AssertFits(new SyntheticStudy(1) { WithShapes = true }.Add(3, ("ref", 5, 1), ("pad", 7, 8), ("air", 9, 8)).Analyse());
 
     [Fact]
     public void Write_OfAnEmptyStudy_FitsThePublishedSchema() => AssertFits(new SyntheticStudy(1).Analyse());
 
     [Fact]
     public void Write_OfTooFewTrials_FitsThePublishedSchema() =>
-        AssertFits(new SyntheticStudy(1).AddSession("a", "pad", [1, 2, 3]).AddSession("a", "other", [], missed: 4).Analyse());
+        AssertFits(new SyntheticStudy(1) { WithShapes = true }.AddSession("a", "pad", [1, 2, 3]).AddSession("a", "other", [], missed: 4).Analyse());
 
     [Fact]
     public void Write_OfReportStreams_FitsThePublishedSchema()
@@ -54,7 +54,7 @@ public class FindingsJsonTests
     [Fact]
     public void Write_Twice_GivesTheSameBytes()
     {
-        static string Once() => FindingsJson.Write(new SyntheticStudy(1).Add(3, ("ref", 5, 1), ("pad", 7, 8)).Analyse());
+        static string Once() => FindingsJson.Write(new SyntheticStudy(1) { WithShapes = true }.Add(3, ("ref", 5, 1), ("pad", 7, 8)).Analyse());
         Assert.Equal(Once(), Once());
     }
 
