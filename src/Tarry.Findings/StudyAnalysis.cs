@@ -86,7 +86,7 @@ public static class StudyAnalysis
             .Select(ShapeJoin.Joined)
             .Select(findings.WithKnownWaits)
             .ToList();
-        found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
+        found = withShapes ? DeviceOnlyFindings.Attach(found, diagnoses, seed) : found;
         return new FindingsDocument
         {
             Title = file.Title,

@@ -24,6 +24,6 @@ internal sealed record SimulatedDesign
 
     public double MarginMs { get; init; } = 0.5;
 
-    /// <summary>Whether press times are known; without them there is no report interval to look for, which is most of the work.</summary>
-    public bool KnowsPressTimes { get; init; } = true;
+    /// <summary>Whether press times are known and shapes are fitted, which is most of the work and decides nothing between conditions.</summary>
+    public bool IsWhole { get; init; } = true;
 }

@@ -15,7 +15,7 @@ internal static class SimulatedStudy
     public static FindingsDocument Analyse(SimulatedDesign design, ulong seed)
     {
         var entries = design.Conditions.Select(condition => new ConditionEntry { Id = condition.Id, Factors = condition.Factors, NominalReportHz = condition.NominalReportHz }).ToList();
-        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), Samples(design, seed), refusedWithoutSession: 0, seed: 1, version: "test");
+        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), Samples(design, seed), refusedWithoutSession: 0, seed: 1, version: "test", withShapes: design.IsWhole);
     }
 
     /// <summary>What the checks of its sessions say, without the rest of the analysis.</summary>
@@ -114,7 +114,7 @@ internal static class SimulatedStudy
             Counts = new SessionCounts(latencies.Count, trials - latencies.Count, 0, 0, 0),
             Latencies = new Sample(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(latencies), trials - latencies.Count),
             Sequences = [.. sequences],
-            PressTimesMs = design.KnowsPressTimes ? presses : [],
+            PressTimesMs = design.IsWhole ? presses : [],
             ResolutionMs = 0.001,
             IntervalCensored = false,
             ExclusionReasons = [],

@@ -13,7 +13,7 @@ public class StudyErrorRateTests
     [InlineData("12 conditions, 4 sittings, 20 % of sessions missing")]
     public void ConditionsThatAreAlike_AreToldApartInFewStudies(string design)
     {
-        const int studies = 100;
+        const int studies = 80;
         var (comparisons, factors) = (0, 0);
         for (var study = 0; study < studies; study++)
         {
@@ -27,7 +27,7 @@ public class StudyErrorRateTests
     }
 
     [Theory]
-    [InlineData("8 conditions, 2 sittings, 400 trials", 40)]
+    [InlineData("8 conditions, 2 sittings, 400 trials", 30)]
     [InlineData("24 conditions, 4 sittings, 1500 trials", 1)]
     [InlineData("8 conditions, 4 sittings, 400 trials, all 8 ms blocks", 20)]
     public void CleanSessions_AreAccusedInFewStudies(string design, int studies)
