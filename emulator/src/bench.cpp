@@ -8,6 +8,7 @@ namespace {
 
 constexpr double fault_after_press_us = 1000;
 constexpr double shortest_pulse_us = 500;
+constexpr std::chrono::seconds echo_patience(2);
 
 }
 
@@ -23,6 +24,8 @@ Bench::Bench(const Options &options, const Board &board, const volatile sig_atom
         converter_ = std::make_unique<ConverterInput>(machine_, options.axis_threshold, on_input);
     if (options.input == InputKind::usb)
         usb_ = std::make_unique<UsbHost>(machine_, on_input);
+    if (options.echo_waits)
+        line_.on_report = [this] { wait_for_echo(); };
     machine_.tick = [this] { tick(); };
     machine_.after_reset = [this] {
         bridge_.reset();
@@ -151,6 +154,15 @@ void Bench::pace() {
         const timespec pause = {static_cast<time_t>(ahead), static_cast<long>((ahead - std::floor(ahead)) * 1e9)};
         nanosleep(&pause, nullptr);
     }
+}
+
+// Without this the host's own time would be in the latency, multiplied by how much faster than the wall clock the rig runs.
+void Bench::wait_for_echo() {
+    const auto patience_ends = std::chrono::steady_clock::now() + echo_patience;
+    const std::uint64_t before = bridge_.echoes();
+    while (!stop_ && bridge_.echoes() == before && port_.host_present(1) &&
+           std::chrono::steady_clock::now() < patience_ends)
+        bridge_.take_from_host();
 }
 
 void Bench::host_came_or_went(bool present) {

@@ -23,6 +23,7 @@ private:
     void released();
     void tick();
     void pace();
+    void wait_for_echo();
     void host_came_or_went(bool present);
     void apply_faults();
     void unplug();

@@ -27,6 +27,7 @@ constexpr char usage[] =
     "                         then the computer behind it answers a report that says button 1 is down\n"
     "  --axis-threshold N     the axis level, 0..65535, from which it is pressed (32768)\n"
     "  --response KIND        edge (default), light, or echo: prints `report N` on stdout for the host to echo\n"
+    "  --echo-waits           with echo: time stands still from the report until the host's byte is there, 2 s at most\n"
     "  --active-low           the response is a falling edge, or darkening\n"
     "  --fixed-us X           fixed delay (2000)\n"
     "  --slot-us X            report interval; a press waits for the next slot (0: none)\n"
@@ -126,6 +127,7 @@ Options parse_options(int argc, char **argv) {
     whole("--unplug-at-trial", options.faults.unplug_at_trial, any);
     real("--unplug-for-ms", options.faults.unplug_for_ms, 0, 3.6e6);
     switches["--active-low"] = &options.active_low;
+    switches["--echo-waits"] = &options.echo_waits;
     switches["--realtime"] = &options.realtime;
     switches["--reset-on-open"] = &options.reset_on_open;
     switches["--exit-on-close"] = &options.exit_on_close;
@@ -153,5 +155,7 @@ Options parse_options(int argc, char **argv) {
         wrong_use("--input usb is for the 32u4 boards");
     if (options.clock_ppm != 0 && !options.realtime)
         wrong_use("--clock-ppm means something only with --realtime");
+    if (options.echo_waits && options.response != ResponseKind::echo)
+        wrong_use("--echo-waits means something only with --response echo");
     return options;
 }

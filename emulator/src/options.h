@@ -34,6 +34,7 @@ struct Options {
     std::string truth;
     ResponseKind response = ResponseKind::edge;
     bool active_low = false;
+    bool echo_waits = false;
     InputKind input = InputKind::contact;
     unsigned axis_threshold = 32768;
     std::uint64_t seed = 1;

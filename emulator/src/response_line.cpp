@@ -50,6 +50,8 @@ void ResponseLine::next_change() {
         } else if (changed && active_) {
             std::printf("report %llu\n", static_cast<unsigned long long>(++reports_));
             std::fflush(stdout);
+            if (on_report)
+                on_report();
         }
     }
     schedule();

@@ -13,6 +13,8 @@ public:
     void apply_again();
     // The voltage that the low-pass makes of the threshold's PWM.
     void follow_threshold();
+    // Called after a report has been printed.
+    std::function<void()> on_report;
 
 private:
     void next_change();

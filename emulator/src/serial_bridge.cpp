@@ -22,6 +22,7 @@ SerialBridge::SerialBridge(Machine &machine, PseudoTerminal &port, const FaultOp
 void SerialBridge::take_from_host() {
     for (const char byte : port_.read()) {
         if (byte == echo_byte) {
+            echoes_++;
             to_rig_.push_back(byte);
             continue;
         }
@@ -32,8 +33,9 @@ void SerialBridge::take_from_host() {
         to_rig_.insert(to_rig_.end(), host_line_.begin(), host_line_.end());
         host_line_.clear();
     }
+    // simavr holds the first byte of a burst for the time that it takes on the line.
     if (!feeding_ && !to_rig_.empty())
-        feed_next_at(machine_.now() + byte_cycles());
+        feed_next_at(machine_.now());
 }
 
 void SerialBridge::host_gone() {
@@ -47,7 +49,7 @@ void SerialBridge::reset() {
     transmitter_free_at_ = 0;
     feeding_ = false;
     if (!to_rig_.empty())
-        feed_next_at(machine_.now() + byte_cycles());
+        feed_next_at(machine_.now());
 }
 
 void SerialBridge::print_summary() const {

@@ -14,6 +14,7 @@ public:
     // Takes what the host has sent.
     void take_from_host();
     void host_gone();
+    std::uint64_t echoes() const { return echoes_; }
     // Bytes under way are lost; the host's are kept for the UART if the rig still has its power.
     void reset();
     bool rig_has_spoken() const { return lines_from_rig_ > 1; }
@@ -41,6 +42,7 @@ private:
     std::uint64_t bytes_from_rig_ = 0;
     std::uint64_t bytes_to_rig_ = 0;
     std::uint64_t lines_from_rig_ = 0;
+    std::uint64_t echoes_ = 0;
     std::uint64_t receive_overruns_ = 0;
     std::uint64_t transmit_overruns_ = 0;
 };

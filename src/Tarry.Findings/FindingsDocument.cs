@@ -3,6 +3,7 @@ using Tarry.Findings.Conditions;
 using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportStreams;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings;
@@ -37,6 +38,9 @@ public sealed record FindingsDocument
 
     /// <summary>The conditions from soonest to latest mean.</summary>
     public required IReadOnlyList<RankedCondition> Ranking { get; init; }
+
+    /// <summary>The report streams of the study, which are no latencies; null or empty where it has none.</summary>
+    public IReadOnlyList<ReportStreamFinding>? ReportStreams { get; init; }
 
     /// <summary>What each factor does that differs alone between conditions, layers first; null where the document was made without.</summary>
     public IReadOnlyList<FactorFinding>? Factors { get; init; }

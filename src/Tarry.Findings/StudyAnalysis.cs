@@ -6,6 +6,7 @@ using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportIntervals;
+using Tarry.Findings.ReportStreams;
 using Tarry.Findings.Samples;
 using Tarry.Findings.Shapes;
 using Tarry.Metrology;
@@ -49,7 +50,7 @@ public static class StudyAnalysis
         }
 
         var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play));
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
     }
 
     internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, PlaySettings? play = null, bool withShapes = true)
@@ -82,6 +83,8 @@ public static class StudyAnalysis
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
             .Select(condition => shapes?.With(condition) ?? condition)
+            .Select(ShapeJoin.Joined)
+            .Select(findings.WithKnownWaits)
             .ToList();
         found = DeviceOnlyFindings.Attach(found, diagnoses, seed);
         return new FindingsDocument

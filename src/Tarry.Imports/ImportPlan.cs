@@ -1,4 +1,5 @@
 using Tarry.Studies;
+using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
@@ -14,6 +15,12 @@ public sealed record ImportPlan
 {
     /// <summary>The sessions, by key.</summary>
     public required IReadOnlyList<(SessionRecord Record, IReadOnlyList<Trial> Trials)> Sessions { get; init; }
+
+    /// <summary>The sessions of the kind <c>reports</c>; a file gives these or the others.</summary>
+    public IReadOnlyList<ReportSession> ReportSessions { get; init; } = [];
+
+    /// <summary>The keys of all its sessions.</summary>
+    public IEnumerable<SessionKey> Keys => Sessions.Select(session => session.Record.Key).Concat(ReportSessions.Select(session => session.Record.Key));
 
     /// <summary>Conditions that the study does not have yet, in the order in which they were met.</summary>
     public required IReadOnlyList<ConditionEntry> NewConditions { get; init; }
@@ -34,6 +41,13 @@ public sealed record ImportPlan
     public void AddTo(Study study, StudyLock held)
     {
         ArgumentNullException.ThrowIfNull(study);
-        study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
+        if (ReportSessions.Count > 0)
+        {
+            study.SealImported(held, ReportSessions, Record, NewConditions);
+        }
+        else
+        {
+            study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
+        }
     }
 }

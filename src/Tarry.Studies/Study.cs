@@ -2,6 +2,7 @@ using Tarry.Studies.Calibrations;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Imports;
 using Tarry.Studies.Journals;
+using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
@@ -34,8 +35,11 @@ public sealed class Study
     /// <summary>The study file as last read or changed.</summary>
     public StudyFile File { get; private set; }
 
-    /// <summary>The sessions, sealed and open, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).Keys;
+    /// <summary>The sessions of latencies, sealed and open, sorted by sitting and condition.</summary>
+    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).KeysOf(reports: false);
+
+    /// <summary>The sessions of the kind <c>reports</c>, sorted by sitting and condition.</summary>
+    public IReadOnlyList<SessionKey> ReportSessionKeys => SessionFolders.Look(_paths).KeysOf(reports: true);
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
@@ -94,6 +98,16 @@ public sealed class Study
     /// <summary>Reads a session, or the latest correction of it. Sealed files are checked against the manifest; an open journal is recovered in memory and not touched.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
     public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
+
+    /// <summary>Reads a session of the kind <c>reports</c>, or the latest correction of it; its files are checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public ReportSession ReadReports(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.HoldsReports(key) && folders.Current(key) is { } entry
+            ? SealedReports.Read(_paths, folders.Manifest, entry)
+            : throw new StudyException($"The study has no session {key} of reports.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
+    }
 
     /// <summary>Declares a condition, or changes one: the given keys are set, its others are kept.</summary>
     public void AddCondition(StudyLock held, ConditionEntry condition)
@@ -172,13 +186,35 @@ public sealed class Study
         }
 
         var placed = SessionImport.Check(_paths, sessions, import, replacing);
+        Seal(placed, import, newConditions, exclusions ?? []);
+    }
+
+    /// <summary>Seals the sessions of reports of one import: all of them or, if anything goes wrong, none.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="sessions">The sessions; their keys must be new to the study.</param>
+    /// <param name="import">What became of the file; its sessions are filled in.</param>
+    /// <param name="newConditions">Conditions to declare on the way.</param>
+    /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
+    /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
+    public void SealImported(StudyLock held, IReadOnlyList<ReportSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(import);
+        ArgumentNullException.ThrowIfNull(newConditions);
+        Seal(SessionImport.Check(_paths, sessions, import), import, newConditions, []);
+    }
+
+    private void Seal(
+        IReadOnlyList<ImportedSession> placed, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions, IReadOnlyList<Exclusion> exclusions)
+    {
         var before = _store.ReadText();
         var after = newConditions.Aggregate(before, StudyFileEditor.SetCondition);
-        after = (exclusions ?? []).Aggregate(after, StudyFileEditor.AddExclusion);
+        after = exclusions.Aggregate(after, StudyFileEditor.AddExclusion);
         var file = StudyFileReader.Read(StudyFileText.Parse(after));
-        foreach (var (record, _) in sessions)
+        foreach (var session in placed)
         {
-            Recording.RequireDeclared(file, record.Key);
+            Recording.RequireDeclared(file, session.Entry.Key);
         }
 
         SessionImport.Seal(_paths, placed, import, () => _store.Edit(_ => after), () => _store.Edit(_ => before));

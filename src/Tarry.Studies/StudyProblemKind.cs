@@ -24,6 +24,9 @@ public enum StudyProblemKind
     /// <summary>A trial breaks a rule: sequence number, segment, latency, outcome.</summary>
     TrialBroken,
 
+    /// <summary>A column of a report's fields does not hold what the bytes of the report say.</summary>
+    ReportsDisagree,
+
     /// <summary>Press times go back within a segment.</summary>
     PressTimesNotAscending,
 

@@ -55,6 +55,7 @@ internal static class CommandLine
         ReportCommand.Create(terminal),
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
+        HostCommand.Create(terminal),
         CompletionsCommand.Create(terminal),
     };
 }

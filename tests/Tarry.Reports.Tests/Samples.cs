@@ -5,6 +5,7 @@ using Tarry.Findings.Conditions;
 using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
+using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Statistics.Uncertainty;
 using Tarry.Studies.Sessions;
@@ -71,6 +72,7 @@ internal static class Samples
             MissedShare = Share(missed / 1500.0, missed * 0.8 / 1500, (missed * 1.2 / 1500) + 0.0006, sessions, trials),
             Relative = null,
             Budget = sessions == 0 ? null : Budget(mean),
+            ReportInterval = sessions > 1 ? Interval(mean, slot, trials, sessions) : null,
             DeviceOnly = reference ? null : Alone(mean, slot, sessions, trials, missed),
             Density = Density(low, slot, late),
             Cautions = [],
@@ -286,6 +288,19 @@ internal static class Samples
             Needed = verdict == Verdict.Undecided && !once ? new(9, 1500) : null,
         };
     }
+
+    private static ReportIntervalFinding Interval(double mean, double slot, int trials, int sessions) => new()
+    {
+        Interval = Difference(slot, 0.00001, sessions, trials, MethodName.TwoSlotGrids),
+        Clock = new(50, "a crystal"),
+        Agreement = SlotShapeAgreement.SlotGridOnly,
+        FrameInterval = slot > 2 ? LatencyDifference.FromMilliseconds(4.1) : null,
+        Fold = new(
+            [.. Enumerable.Range(0, 200).Select(i => new SlotFoldPoint(slot * i / 200, mean + (slot / 2) - (slot * i / 200), 0.01 * (i % 9)))],
+            [.. Enumerable.Range(0, 48).Select(bin => new SlotFoldBin(bin == 7 ? 0 : 100, bin == 7 ? 0 : mean + (slot / 2) - (slot * bin / 48)))],
+            [.. Enumerable.Range(0, 48).Select(bin => bin is 0 or 47 ? 900 : 3)],
+            slot > 2 ? [.. Enumerable.Range(0, 48).Select(bin => bin is 23 or 24 ? 900 : 3)] : []),
+    };
 
     private static RunChart Chart(double mean, double slot, double late, int session) => new(
         [.. Enumerable.Range(0, 40).Select(batch => (1500 * batch / 40, mean + (slot * 0.05 * Math.Sin(batch + session)))).Select(batch =>

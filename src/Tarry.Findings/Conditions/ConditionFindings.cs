@@ -63,6 +63,19 @@ internal sealed class ConditionFindings
         return finding with { Cautions = [.. ConditionCautions.Of(finding), .. mine.SelectMany(diagnosis => diagnosis.Cautions)] };
     }
 
+    /// <summary>The condition with its late share counted from the end of the known waits, where they are known.</summary>
+    public ConditionFinding WithKnownWaits(ConditionFinding condition)
+    {
+        if (KnownWaits.Of(condition) is not { } waits)
+        {
+            return condition;
+        }
+
+        var pool = new PooledSample([.. diagnoses[condition.Id].Select(diagnosis => diagnosis.Session)]);
+        var late = ShareEstimate.Definition(condition.Median, waits);
+        return condition with { LateBeyond = late, LateShare = ShareEstimate.Late(pool, late) };
+    }
+
     private static SessionFinding Session(SessionDiagnosis diagnosis, LateDefinition? late)
     {
         var session = diagnosis.Session;

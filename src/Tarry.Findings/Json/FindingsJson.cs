@@ -65,6 +65,7 @@ public static class FindingsJson
         json.WriteEndArray();
         json.WritePlay(document.Play);
         Write(json, document.Cautions);
+        json.WriteReportStreams(document.ReportStreams);
         json.WriteEndObject();
     }
 

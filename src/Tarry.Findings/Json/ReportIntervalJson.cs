@@ -30,7 +30,10 @@ internal static class ReportIntervalJson
             json.WriteNumber("trials", interval.Trials);
             json.WriteNumber("sessions", interval.Sessions);
             json.WriteString("evidence", ReportIntervalWording.Evidence(finding));
-            Write(json, finding.Evidence!);
+            if (finding.Evidence is { } numbers)
+            {
+                Write(json, numbers);
+            }
         }
         else if (finding.Unidentified is { } not)
         {

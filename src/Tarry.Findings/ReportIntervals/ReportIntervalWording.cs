@@ -20,7 +20,21 @@ public static class ReportIntervalWording
             { } one => string.Create(
                 CultureInfo.InvariantCulture,
                 $"Latencies draw a sawtooth of this interval over the press times; its line stands {one.LineToThreshold:0.#} times above the false-alarm threshold, and the reference does not show it."),
+            null when finding.Interval is not null => "The distribution of the latencies shows a block of this width beyond the chain's, as the reference shows that; press times, which a slot grid would take, are not known or too few.",
             null => "",
+        };
+    }
+
+    /// <summary>How grid and shape go together, in one sentence; empty where there is only one of them.</summary>
+    public static string Agreement(ReportIntervalFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return (finding.Agreement, finding.ShapeBlockWidth) switch
+        {
+            (SlotShapeAgreement.Agree, { } width) => string.Create(CultureInfo.InvariantCulture, $"The distribution agrees: its block is {width.Milliseconds:0.##} ms wide."),
+            (SlotShapeAgreement.Conflict, { } width) => string.Create(CultureInfo.InvariantCulture, $"The distribution disagrees: its block is {width.Milliseconds:0.##} ms wide. The device may scan or debounce at an interval of its own, or wait for something else besides its report slot."),
+            (SlotShapeAgreement.ShapeOnly, { } width) when finding.Interval is null => string.Create(CultureInfo.InvariantCulture, $"The distribution has a block {width.Milliseconds:0.##} ms wide, which may be the report interval."),
+            _ => "",
         };
     }
 

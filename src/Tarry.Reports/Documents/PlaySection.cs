@@ -16,7 +16,7 @@ internal static class PlaySection
         : Html.Section(
             "play",
             "In play",
-            Html.Paragraph("A player learns a constant delay and presses earlier by it; what varies from press to press stays as an error. So each condition is judged with its best constant compensation: how often a press then lands within a timing window, and how far off it is."),
+            Html.Paragraph("A player learns a constant delay and presses earlier by it; what varies from press to press stays as an error. So each condition is judged with the constant compensation that suits it most: how often a press then lands within a timing window, and how far off it is."),
             Html.Paragraph(PlayWording.Assumptions(play.Settings)),
             Html.List(play.Rankings.Select(ranking => PlayWording.Sentence(document, ranking))),
             play.Settings.PlayerSdsMs.Select(player => Hits(document, play, player)),
@@ -26,7 +26,7 @@ internal static class PlaySection
     {
         var table = new HtmlTable(
             $"How often {PlayWording.Player(player)} hits, %, with the ranks that the data allow. 95\u00A0% intervals beneath.",
-            ["condition", .. play.Settings.WindowsMs.SelectMany(window => new[] { $"±{PlayWording.Window(window)}\u00A0ms", "rank" })]);
+            ["condition", .. play.Settings.WindowsMs.SelectMany(window => new[] { $"within {PlayWording.Window(window)}\u00A0ms", "rank" })]);
         foreach (var (row, _) in Rows(document, play))
         {
             table.Add(
@@ -50,13 +50,13 @@ internal static class PlaySection
     {
         var players = play.Settings.PlayerSdsMs.Select((player, index) => (Player: player, Index: index)).Where(entry => entry.Player > 0).ToList();
         var table = new HtmlTable(
-            "The mean absolute timing error after compensation. Learned: the constant that a player can get used to. Good constants for a window: those whose hit probability is within one standard error of the best.",
+            "The mean absolute timing error after compensation. Learned: the constant that a player can get used to. Good constants for a window: those whose hit probability is within one standard error of the highest.",
             [
                 "condition",
                 "learned, ms",
                 "error from the device, ms",
                 .. players.Select(entry => $"with a player of {Numbers.Plain(entry.Player)}\u00A0ms, ms"),
-                $"good constants for ±{PlayWording.Window(play.Settings.WindowsMs[0])}\u00A0ms",
+                $"good constants to hit within {PlayWording.Window(play.Settings.WindowsMs[0])}\u00A0ms",
             ]);
         foreach (var (row, finding) in Rows(document, play))
         {

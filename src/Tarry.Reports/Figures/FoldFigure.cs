@@ -42,8 +42,8 @@ public static class FoldFigure
             canvas.Text(layout.Right, layout.RowsTop - 0.5, "report interval, frame", "soft", Anchor.End, 0.9);
         }
 
-        AxisDrawing.Draw(canvas, press, [0, 0.25, 0.5, 0.75, 1], 2, layout.RowsTop, layout.RowsBottom, layout.IsNarrow ? "press after a slot" : "press after a slot, in report intervals", split - layout.PlotLeft);
-        AxisDrawing.Draw(canvas, response, [-0.5, 0, 0.5], 1, layout.RowsTop, layout.RowsBottom, layout.IsNarrow ? "about a frame" : "response about its frame or slot", layout.PlotRight - split - PanelGap);
+        AxisDrawing.Draw(canvas, press, layout.IsNarrow ? [0, 0.5, 1] : [0, 0.25, 0.5, 0.75, 1], 2, layout.RowsTop, layout.RowsBottom, layout.IsNarrow ? "press after a slot" : "press after a slot, in report intervals", split - layout.PlotLeft);
+        AxisDrawing.Draw(canvas, response, [-0.25, 0, 0.25], 2, layout.RowsTop, layout.RowsBottom, layout.IsNarrow ? "about a frame" : "response about its frame or slot", layout.PlotRight - split - PanelGap);
         for (var index = 0; index < rows.Count; index++)
         {
             var top = layout.RowsTop + (index * layout.Pitch);

@@ -35,7 +35,7 @@ internal static class FoldMarks
             var point = fold.Points[index];
             if (scale.Holds(point.LatencyMs))
             {
-                canvas.Box(press.At(point.PressPhaseMs / intervalMs) - 0.05, scale.At(point.LatencyMs) - 0.05, 0.1, 0.1, "pale");
+                canvas.Box(press.At(point.PressPhaseMs / intervalMs) - 0.08, scale.At(point.LatencyMs) - 0.08, 0.16, 0.16, "pale");
             }
         }
 

@@ -44,7 +44,7 @@ public static class PlayCurveFigure
         AxisDrawing.Draw(canvas, scale, [.. ticks.Values.Where(scale.Holds)], ticks.Decimals, layout.RowsTop, layout.RowsBottom, "timing window to either side, ms", layout.PlotRight - layout.PlotLeft);
         if (!layout.IsNarrow)
         {
-            canvas.Text(layout.Right, layout.RowsTop - 0.5, $"hits in ±{PlayWording.Window(play.Settings.WindowsMs[0])}, %", "soft", Anchor.End, 0.9);
+            canvas.Text(layout.Right, layout.RowsTop - 0.5, $"hits within {PlayWording.Window(play.Settings.WindowsMs[0])}\u00A0ms, %", "soft", Anchor.End, 0.9);
         }
 
         var reference = document.Reference is { } id ? byId.GetValueOrDefault(id) : null;
@@ -63,8 +63,8 @@ public static class PlayCurveFigure
     {
         var byId = document.Play?.Conditions.ToDictionary(condition => condition.Id) ?? [];
         var lines = rows.Where(row => byId.ContainsKey(row.Condition.Id)).Select(row =>
-            $"{row.Condition.Id}: {string.Join("; ", byId[row.Condition.Id].Windows.Select(window => $"{PlayWording.Player(window.PlayerSdMs)}, ±{PlayWording.Window(window.WindowMs)}{Numbers.NoBreakSpace}ms: {EstimateWording.ClaimOrLack(window.HitProbability, Quantity.Share)}"))}.");
-        return $"How often a press hits a timing window with the best constant compensation. {string.Join(' ', lines)}";
+            $"{row.Condition.Id}: {string.Join("; ", byId[row.Condition.Id].Windows.Select(window => $"{PlayWording.Player(window.PlayerSdMs)}, within {PlayWording.Window(window.WindowMs)}{Numbers.NoBreakSpace}ms: {EstimateWording.ClaimOrLack(window.HitProbability, Quantity.Share)}"))}.");
+        return $"How often a press hits a timing window with the constant compensation that hits most often. {string.Join(' ', lines)}";
     }
 
     private static List<string> Notes(FindingsDocument document, IReadOnlyList<RankedRow> rows)
@@ -75,7 +75,7 @@ public static class PlayCurveFigure
             return notes;
         }
 
-        notes.Add("Each row runs from 0 % at its foot to 100 % at its top. Every press is made early by the best constant for that window; a press without a response does not hit.");
+        notes.Add("Each row runs from 0 % at its foot to 100 % at its top. Every press is made early by the constant that hits most often in that window; a press without a response does not hit.");
         var players = play.Settings.PlayerSdsMs;
         notes.Add(players.Count == 1
             ? $"For {PlayWording.Player(players[0])}."

@@ -27,7 +27,7 @@ public static class PlayWording
     public static string Assumptions(PlaySettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var windows = $"Timing windows of {Listing.And([.. settings.WindowsMs.Select(window => $"±{Window(window)}")])}{NoBreakSpace}ms"
+        var windows = $"Timing windows of {Listing.And([.. settings.WindowsMs.Select(Window)])}{NoBreakSpace}ms to either side"
             + (settings.WindowsAreDefaults ? " are one, two and four frames at 60 frames/s: an assumption (common practice, no published source)" : " are as stated");
         var players = settings.PlayerSdsAreDefaults
             ? $"0{NoBreakSpace}ms is a player who never errs, whom nothing but the device keeps from hitting; 10{NoBreakSpace}ms is of the order that skilled players reach with a thrown ball (J. R. Tresilian, Exerc. Sport Sci. Rev. 32, 2004): an assumption too"
@@ -42,7 +42,7 @@ public static class PlayWording
         ArgumentNullException.ThrowIfNull(ranking);
         var play = document.Play ?? throw new ArgumentException("The document says nothing of play.", nameof(document));
         var (best, worst) = (ranking.Conditions[0].Id, ranking.Conditions[^1].Id);
-        var setting = $"In a window of ±{Window(ranking.WindowMs)}{NoBreakSpace}ms {Player(ranking.PlayerSdMs)}";
+        var setting = $"Within {Window(ranking.WindowMs)}{NoBreakSpace}ms of the right moment {Player(ranking.PlayerSdMs)}";
         if (Hits(play, best, ranking) is not { } most || Hits(play, worst, ranking) is not { } least)
         {
             return $"{setting} cannot be judged: {EstimateWording.Lack(Find(play, best, ranking).HitProbability)}.";

@@ -5,6 +5,9 @@ namespace Tarry.Rig.Frames;
 /// <summary>A command of the host, ready for its number. <see cref="Acknowledge"/> alone has none, for it is never answered.</summary>
 public sealed record HostCommand
 {
+    /// <summary>The echo: one byte that stands outside the framing.</summary>
+    public const byte Echo = 0x06;
+
     private HostCommand(char kind, string fields)
     {
         Kind = kind;

@@ -1,3 +1,5 @@
+using Tarry.Rig.Frames;
+
 namespace Tarry.Rig.Link;
 
 /// <summary>A byte stream to a rig. Once dead it stays dead; open another.</summary>
@@ -12,4 +14,20 @@ public interface IRigPort : IDisposable
 
     /// <summary>Sends bytes. What a dead port is given is lost.</summary>
     void Write(ReadOnlySpan<byte> bytes);
+
+    /// <summary>Makes ready for echoes: what takes time the first time is done here.</summary>
+    void PrepareEcho()
+    {
+    }
+
+    /// <summary>
+    /// Sends the echo byte, which stands outside the framing and may fall into a frame, as soon as the line has it. A port of a real
+    /// line may be asked for it from any thread, whatever else is done with it; closing it is the caller's to keep apart.
+    /// </summary>
+    /// <returns>Whether it was taken.</returns>
+    bool TryEcho()
+    {
+        Write([HostCommand.Echo]);
+        return !IsDead;
+    }
 }

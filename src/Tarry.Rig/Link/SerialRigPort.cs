@@ -1,4 +1,7 @@
 using System.IO.Ports;
+using System.Runtime.CompilerServices;
+using Tarry.Rig.Frames;
+using Tarry.Rig.HostEvents.Linux;
 
 namespace Tarry.Rig.Link;
 
@@ -6,6 +9,8 @@ namespace Tarry.Rig.Link;
 /// <remarks>
 /// After an unplug <see cref="SerialPort"/> says that it is open, a write blocks and then closing hangs. So the first
 /// exception marks the port dead, nothing is written to a dead port, and closing has a time limit.
+/// <para>It hands bytes to a thread of its own to be written. An echo must not wait for that: on Linux it has a second descriptor of the same line,
+/// opened before <see cref="SerialPort"/> shuts it to others, and is one system call.</para>
 /// </remarks>
 public sealed class SerialRigPort : IRigPort
 {
@@ -13,15 +18,23 @@ public sealed class SerialRigPort : IRigPort
     private static readonly TimeSpan CloseLimit = TimeSpan.FromSeconds(1);
     private readonly SerialPort port;
     private readonly byte[] received = new byte[4096];
+    private readonly DeviceFile? echoLine;
+    private readonly Lock writing = new();
 
-    private SerialRigPort(SerialPort port) => this.port = port;
+    private SerialRigPort(SerialPort port, DeviceFile? echoLine)
+    {
+        this.port = port;
+        this.echoLine = echoLine;
+    }
 
     /// <inheritdoc/>
     public bool IsDead { get; private set; }
 
     /// <summary>Opens a port by its name, such as <c>/dev/ttyACM0</c> or <c>COM3</c>.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="forEcho">Whether echoes will be sent, as soon as the system can.</param>
     /// <exception cref="RigException">There is no such port, it is in use, or it may not be opened.</exception>
-    public static SerialRigPort Open(string name)
+    public static SerialRigPort Open(string name, bool forEcho = false)
     {
         var port = new SerialPort(name, BaudRate, Parity.None, 8, StopBits.One)
         {
@@ -30,6 +43,7 @@ public sealed class SerialRigPort : IRigPort
             RtsEnable = false,
             WriteTimeout = 500,
         };
+        var echoLine = forEcho && OperatingSystem.IsLinux() ? DeviceFile.TryOpen(name, Libc.WriteOnly | Libc.NoControllingTerminal, out _) : null;
         try
         {
             port.Open();
@@ -37,6 +51,7 @@ public sealed class SerialRigPort : IRigPort
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or InvalidOperationException)
         {
             port.Dispose();
+            echoLine?.Dispose();
             throw new RigException(
                 $"The port {name} cannot be opened: {e.Message}",
                 e is UnauthorizedAccessException
@@ -47,7 +62,7 @@ public sealed class SerialRigPort : IRigPort
 
         TrySetDataTerminalReady(port);
         TryDropWhatIsOld(port);
-        return new SerialRigPort(port);
+        return new SerialRigPort(port, echoLine);
     }
 
     /// <summary>The names of the serial ports of this machine, sorted.</summary>
@@ -89,7 +104,10 @@ public sealed class SerialRigPort : IRigPort
 
         try
         {
-            port.Write(bytes.ToArray(), 0, bytes.Length);
+            lock (writing)
+            {
+                port.Write(bytes.ToArray(), 0, bytes.Length);
+            }
         }
         catch (TimeoutException)
         {
@@ -101,10 +119,30 @@ public sealed class SerialRigPort : IRigPort
         }
     }
 
+    /// <inheritdoc/>
+    public void PrepareEcho()
+    {
+        echoLine?.Write([]);
+        RuntimeHelpers.PrepareMethod(typeof(SerialRigPort).GetMethod(nameof(TryEcho))!.MethodHandle);
+    }
+
+    /// <inheritdoc/>
+    public bool TryEcho()
+    {
+        if (echoLine is not null && !IsDead)
+        {
+            return echoLine.Write([HostCommand.Echo]);
+        }
+
+        Write([HostCommand.Echo]);
+        return !IsDead;
+    }
+
     /// <summary>Closes the port; gives up waiting for the driver after a second.</summary>
     public void Dispose()
     {
         IsDead = true;
+        echoLine?.Dispose();
         var closing = Task.Run(port.Dispose);
         try
         {

@@ -1,4 +1,5 @@
 using Tarry.Rig.Frames;
+using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
@@ -20,6 +21,7 @@ public sealed class CaptureRun
     private readonly RunRequest request;
     private readonly IRigPortSource source;
     private readonly IProgress<RunProgress>? progress;
+    private readonly HostEcho? echo;
 
     /// <summary>A run that has not begun.</summary>
     /// <param name="study">Where the session goes; its condition must be declared.</param>
@@ -27,18 +29,27 @@ public sealed class CaptureRun
     /// <param name="request">What to capture.</param>
     /// <param name="source">Where the rig is.</param>
     /// <param name="progress">Told about ten times a second where the run stands, on the caller's thread unless it says otherwise.</param>
+    /// <param name="echo">What answers the presses where the response is an echo; it begins and ends with the run, and cannot be used again.</param>
     /// <exception cref="RunSettingsException">The request cannot be done.</exception>
-    public CaptureRun(Study study, StudyLock held, RunRequest request, IRigPortSource source, IProgress<RunProgress>? progress = null)
+    public CaptureRun(Study study, StudyLock held, RunRequest request, IRigPortSource source, IProgress<RunProgress>? progress = null, HostEcho? echo = null)
     {
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(source);
         RunParameters.Check(request);
+        if (request.Settings.Response == "echo" != echo is not null)
+        {
+            throw new RunSettingsException(
+                echo is null ? "The response is an echo, and no input device of the host is given that would set it off." : "An input device is to be echoed, and the response is not an echo.",
+                "Say both: --response echo --echo-device DEVICE; 'tarry host devices' lists them.");
+        }
+
         this.study = study;
         this.held = held;
         this.request = request;
         this.source = source;
         this.progress = progress;
+        this.echo = echo;
     }
 
     /// <summary>Captures until the target is reached, and seals; or until cancelled, and leaves the journal.</summary>
@@ -48,8 +59,8 @@ public sealed class CaptureRun
     public RunResult Run(CancellationToken cancellation = default)
     {
         var badFrames = new BadFrameLog();
-        using var connection = new RigConnection(source, badFrames.Add);
-        var live = new LiveRun(request, connection, source.Time, progress);
+        using var connection = new RigConnection(echo is null ? source : new EchoingPortSource(source, echo), badFrames.Add);
+        var live = new LiveRun(request, connection, source.Time, progress, echo);
         using var resumed = Resume();
         if (resumed is not null && live.IsReached(resumed))
         {

@@ -1,3 +1,4 @@
+using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 
 namespace Tarry.Rig.Runs;
@@ -10,12 +11,15 @@ internal sealed class LiveRun
     private readonly TimeProvider time;
     private readonly RunTarget target;
     private readonly RunReporter reporter;
+    private readonly HostEcho? echo;
+    private bool echoes;
 
-    public LiveRun(RunRequest request, RigConnection connection, TimeProvider time, IProgress<RunProgress>? progress)
+    public LiveRun(RunRequest request, RigConnection connection, TimeProvider time, IProgress<RunProgress>? progress, HostEcho? echo)
     {
         this.request = request;
         this.connection = connection;
         this.time = time;
+        this.echo = echo;
         target = new RunTarget(request);
         reporter = new RunReporter(request.Key, target, connection, progress);
     }
@@ -34,6 +38,7 @@ internal sealed class LiveRun
     public RunResult Capture(RunLedger ledger, CancellationToken cancellation)
     {
         reporter.Ledger = ledger;
+        BeginEcho(ledger);
         var setup = new RigRunSetup(request, target, ledger, time);
         var capture = new RunCapture(ledger, target, time, phase => reporter.Report(phase));
         reporter.Capture = capture;
@@ -87,6 +92,7 @@ internal sealed class LiveRun
     {
         reporter.Ledger = ledger;
         reporter.Report(RunPhase.Sealing);
+        EndEcho(ledger);
         var session = ledger.Seal();
         return new RunResult(session, reporter.Report(RunPhase.Ended));
     }
@@ -95,8 +101,29 @@ internal sealed class LiveRun
     public RunResult Stopped(RunLedger? ledger)
     {
         reporter.Ledger = ledger;
+        EndEcho(ledger);
         ledger?.Secure();
         return new RunResult(null, reporter.Report(RunPhase.Ended));
+    }
+
+    private void BeginEcho(RunLedger ledger)
+    {
+        if (echo is not null)
+        {
+            echo.Begin();
+            ledger.AddEvent($"{echo.Introduction}");
+            echoes = true;
+        }
+    }
+
+    private void EndEcho(RunLedger? ledger)
+    {
+        if (echoes)
+        {
+            echo!.Dispose();
+            ledger?.AddEvent($"{echo.Summary}");
+            echoes = false;
+        }
     }
 
     private static void NoteResumption(RunLedger ledger, bool inOurRun)

@@ -10,7 +10,12 @@ internal sealed class SimulatedChain(SimulatedDevice device, ulong seed)
     private double? firstPressUs;
 
     /// <summary>Presses a contact, or moves an axis as given.</summary>
-    public SimulatedResponse Press(double pressUs, SimulatedAxis? axis)
+    public SimulatedResponse Press(double pressUs, SimulatedAxis? axis) => Press(pressUs, axis, toScreen: true);
+
+    /// <summary>The same, up to where a program on the host is told of it: no frame, no screen, no sensor.</summary>
+    public SimulatedResponse PressSeenByHost(double pressUs, SimulatedAxis? axis) => Press(pressUs, axis, toScreen: false);
+
+    private SimulatedResponse Press(double pressUs, SimulatedAxis? axis, bool toScreen)
     {
         var random = SeededGenerator.ForPart(seed, presses++);
         firstPressUs ??= pressUs;
@@ -41,8 +46,12 @@ internal sealed class SimulatedChain(SimulatedDevice device, ulong seed)
         }
 
         at = received + (1000 * device.LayerCostMs);
-        at = NextOnGrid(at, device.FrameIntervalMs, device.FramePhaseMs, device.FrameClockErrorPpm);
-        at += 1000 * (device.DisplayDelayMs + device.SittingOffsetMs + Drift(pressUs) + late + noise);
+        if (toScreen)
+        {
+            at = NextOnGrid(at, device.FrameIntervalMs, device.FramePhaseMs, device.FrameClockErrorPpm);
+        }
+
+        at += 1000 * ((toScreen ? device.DisplayDelayMs : 0) + device.SittingOffsetMs + Drift(pressUs) + late + (toScreen ? noise : 0));
         return new SimulatedResponse(Math.Max(at - pressUs, 0), edges, false);
     }
 

@@ -32,6 +32,9 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     /// <summary>Told the number of every finished trial.</summary>
     public Action<uint>? TrialFinished { get; set; }
 
+    /// <summary>Told when a report of a press, true microseconds, will reach the host, and for how long the press is held.</summary>
+    public Action<double, double>? HostTold { get; set; }
+
     /// <summary>When something happens next.</summary>
     public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), run?.NextTick ?? long.MaxValue);
 
@@ -63,13 +66,12 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     /// <summary>Takes a byte from the host.</summary>
     public void Receive(long tick, byte value)
     {
-        const byte Echo = 0x06;
         if (startUpTick != long.MaxValue)
         {
             return;
         }
 
-        if (value == Echo)
+        if (value == HostCommand.Echo)
         {
             run?.TakeEcho(tick);
             return;
@@ -185,7 +187,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         {
             ring.Clear();
             Array.Clear(counts);
-            var listener = new SimulatedRunListener(OnPressed, OnFinished, OnEnded);
+            var listener = new SimulatedRunListener(OnPressed, OnHostTold, OnFinished, OnEnded);
             run = new SimulatedRun(parameters.ToDictionary(), options, chain, scale, listener, tick);
         }
     }
@@ -209,6 +211,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void OnPressed(SimulatedTrial trial) =>
         injected.Add(new InjectedPress(trial.Sequence, trial.PressTick - counterOrigin, trial.InjectedLatencyTicks, trial.TrueLatencyUs));
+
+    private void OnHostTold(double us) => HostTold?.Invoke(us, parameters[RigParameter.Hold.Key]);
 
     private void OnFinished(long tick, SimulatedTrial trial)
     {

@@ -33,6 +33,12 @@ public sealed record SimulatedRigOptions
     /// <summary>What the sensor gives when bright: a threshold above it is never crossed.</summary>
     public int LightWhenBright { get; init; } = 255;
 
+    /// <summary>From the stamp of a report to the host's program being told of it, in microseconds, at least: a thread that is woken.</summary>
+    public double HostWakeUs { get; init; } = 30;
+
+    /// <summary>And at most this more, mostly much less.</summary>
+    public double HostWakeJitterUs { get; init; } = 200;
+
     /// <summary>Width of the tick counter.</summary>
     public byte CounterBits { get; init; } = 48;
 

@@ -1,5 +1,6 @@
 using Tarry.Metrology;
 using Tarry.Rig.Frames;
+using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 
 namespace Tarry.Rig.SimulatedBench;
@@ -23,6 +24,7 @@ public sealed class SimulatedRigPortSource : IRigPortSource
     private readonly SeededGenerator noiseToHost;
     private readonly SeededGenerator noiseToRig;
     private readonly HashSet<uint> unplugsLeft;
+    private readonly SimulatedHostInput hostInput;
     private int connections;
     private long unpluggedUntil;
     private long sendingUntilTick;
@@ -42,6 +44,8 @@ public sealed class SimulatedRigPortSource : IRigPortSource
         noiseToRig = SeededGenerator.ForPart(options.Seed, 3);
         unplugsLeft = [.. options.UnplugsAfterTrials];
         rig = new SimulatedRig(options, chain, scale, SendToHost) { TrialFinished = UnplugIfDue };
+        hostInput = new SimulatedHostInput(options, time, SeededGenerator.ForPart(options.Seed, 4));
+        rig.HostTold = hostInput.Press;
     }
 
     /// <inheritdoc/>
@@ -49,6 +53,9 @@ public sealed class SimulatedRigPortSource : IRigPortSource
 
     /// <inheritdoc/>
     public TimeProvider Time => time;
+
+    /// <summary>The device under test as the host sees it: what it tells of is told while the port is read, in the bench's own time.</summary>
+    public IHostInputFeed HostInput => hostInput;
 
     /// <summary>The truth of every press so far.</summary>
     public IReadOnlyList<InjectedPress> Injected => rig.Injected;
@@ -126,7 +133,8 @@ public sealed class SimulatedRigPortSource : IRigPortSource
             var tick = Math.Min(byteTick, rig.NextTick);
             var rigTime = tick == long.MaxValue ? long.MaxValue : scale.ToNanoseconds(tick);
             var arrival = toHost.TryPeek(out var first) && !HasArrived ? first.Nanoseconds : long.MaxValue;
-            var next = Math.Min(rigTime, arrival);
+            var told = hostInput.NextNanoseconds;
+            var next = Math.Min(Math.Min(rigTime, arrival), told);
             if (next > deadline)
             {
                 time.AdvanceTo(deadline);
@@ -134,6 +142,12 @@ public sealed class SimulatedRigPortSource : IRigPortSource
             }
 
             time.AdvanceTo(next);
+            if (told == next)
+            {
+                hostInput.Tell();
+                continue;
+            }
+
             if (rigTime > next)
             {
                 continue;

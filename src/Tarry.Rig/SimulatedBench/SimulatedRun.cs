@@ -125,7 +125,11 @@ internal sealed class SimulatedRun
         trial.Flags |= strayEdgeTick is not null ? TrialFlags.StrayEdgeBefore : TrialFlags.None;
         waitedForHost = false;
         strayEdgeTick = null;
-        if (parameters[RigParameter.ResponseSource.Key] != EchoSource)
+        if (parameters[RigParameter.ResponseSource.Key] == EchoSource)
+        {
+            TellHost(trial);
+        }
+        else
         {
             Respond(trial);
         }
@@ -133,6 +137,18 @@ internal sealed class SimulatedRun
         listener.Pressed(trial);
         finishTick = FinishOf(trial);
         pressTick = tick + DrawInterval();
+    }
+
+    /// <summary>Whether the rig ever sees it is the host's doing.</summary>
+    private void TellHost(SimulatedTrial pressed)
+    {
+        var contactUs = scale.ToMicroseconds(pressed.PressTick) + options.ActuatorDelayUs;
+        var response = chain.PressSeenByHost(contactUs, SimulatedAxis.Of(parameters));
+        if (!response.ActiveAtPress && response.LatencyUs is { } us)
+        {
+            pressed.TrueLatencyUs = us;
+            listener.HostTold(contactUs + us);
+        }
     }
 
     private void Respond(SimulatedTrial pressed)

@@ -12,6 +12,8 @@ public sealed record RegularLumps(double IntervalMs, double StandardErrorMs, int
 
     // Strong evidence or more (Kass and Raftery, 1995), with room for the many intervals that are tried.
     private const double LeastMargin = 14;
+    // A lump nearer than the main block is wide hides in part within it: neither its place nor its share can be counted.
+    private const double NearestInWidths = 0.9;
     private const int MostMultiples = 3;
     private const int Turns = 12;
     private const double UsualEvenShare = 0.2;
@@ -40,7 +42,7 @@ public sealed record RegularLumps(double IntervalMs, double StandardErrorMs, int
         var sd = Math.Sqrt(shape.Variance);
         var step = Math.Max(0.1 * sd, (late[^1] - begin) / 2000);
         (double Interval, double Value, int Multiples) best = (0, double.NegativeInfinity, 0);
-        for (var interval = 0.6 * width; interval <= reach + width; interval += step)
+        for (var interval = NearestInWidths * width; interval <= reach + width; interval += step)
         {
             best = Better(best, interval);
         }
@@ -50,7 +52,7 @@ public sealed record RegularLumps(double IntervalMs, double StandardErrorMs, int
             var centre = best.Interval;
             for (var k = -4; k <= 4; k++)
             {
-                best = Better(best, centre + (k * fine));
+                best = Better(best, Math.Max(NearestInWidths * width, centre + (k * fine)));
             }
         }
 

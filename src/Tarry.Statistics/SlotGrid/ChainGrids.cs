@@ -101,7 +101,7 @@ public sealed class ChainGrids
     {
         var slot = slotIntervalMs / 1000;
         return new ChainGrids(
-            [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
+            [.. Sittings.Select(sitting => sitting with { Lines = [.. sitting.Lines.Select(line => line.Owner == ChainLineOwner.PressRate ? line : Attributed(line.FrequencyHz, line.PowerToThreshold, sitting.FrameIntervalMs / 1000, slot))] })],
             slot,
             [.. SawtoothLines.Where(frequency => !IsMultiple(frequency, slot, SameClock))])
         {
@@ -121,7 +121,23 @@ public sealed class ChainGrids
         return new ChainGrid(
             series.Sitting,
             1000 / frame,
-            [.. lines.Select(line => Attributed(line.Frequency, line.Power / search.Threshold, 1 / frame, slot))]);
+            [.. lines.Select(line => IsShadow(line, lines, frame, series.Count / series.Span)
+                ? new ChainLine(line.Frequency, line.Power / search.Threshold, ChainLineOwner.PressRate, (int)Math.Round(line.Frequency / frame!.Value), 0)
+                : Attributed(line.Frequency, line.Power / search.Threshold, 1 / frame, slot))]);
+    }
+
+    // Presses that are not quite at random have a hump at their rate, and each line one at that distance.
+    private static bool IsShadow(SpectralLine line, List<SpectralLine> lines, double? frame, double pressRate)
+    {
+        const double farthest = 0.4;
+        const double tallest = 0.1;
+        if (frame is not { } rate)
+        {
+            return false;
+        }
+
+        var offset = Math.Abs(line.Frequency - (Math.Round(line.Frequency / rate) * rate)) / pressRate;
+        return offset > 1 - farthest && Math.Abs(offset - Math.Round(offset)) < farthest && offset < 2.5 && line.Power < tallest * lines[0].Power;
     }
 
     private static ChainLine Attributed(double frequency, double power, double? frame, double? slot)

@@ -12,6 +12,9 @@ public enum ChainLineOwner
     /// <summary>A combination k/T2 + m/T_ref of both.</summary>
     Combination,
 
+    /// <summary>The shadow of a frame line, the rate of the presses beside it.</summary>
+    PressRate,
+
     /// <summary>None of these: something else in the chain, such as the screen's refresh.</summary>
     Unknown,
 }

@@ -40,7 +40,7 @@ public static class ReportIntervalSearch
             }
         }
 
-        return BySawtooth(usable, frames.Find(frame => frame is not null), chain, nominalIntervalMs);
+        return BySawtooth(usable, frames.TrueForAll(frame => frame is not null) ? frames[0] : null, chain, nominalIntervalMs);
     }
 
     // In front of frames an interval beside theirs is the device's, unless the chain has a further grid, which the reference shows too.

@@ -1,3 +1,5 @@
+using Tarry.Statistics.Distributions;
+
 namespace Tarry.Statistics.SlotGrid;
 
 /// <summary>The report interval of a device in front of frames that stand on a stable grid in every series.</summary>
@@ -10,7 +12,9 @@ internal sealed class TwoGridSearch
     private const double LeadOverNone = 12;
     private const double LeadOverRivals = 18;
     private const double StepsShare = 0.5;
-    private const double SameLine = 5e-6;
+
+    // One frequency is asked about, within a cell; a fixed delay must not be claimed where it may be there.
+    private const double FurtherAt = 1e-4;
     private const int TallestLines = 60;
     private const int LinesWithMultiples = 6;
     private const int LinesWithImages = 3;
@@ -65,7 +69,7 @@ internal sealed class TwoGridSearch
             return Refused(ReportIntervalReason.NoGridSeen, []);
         }
 
-        ShowsFurther = further is { } other && lines.Exists(line => Math.Abs((line.Frequency / other) - 1) < SameLine);
+        ShowsFurther = further is { } other && Shows(other);
 
         var fits = Ranked(Candidates(lines));
         var (best, without) = (fits[0], LogLikelihood(trials - unexplainedWithout));
@@ -90,6 +94,13 @@ internal sealed class TwoGridSearch
         var lead = next.Count > 0 ? best.LogLikelihood - next[0].LogLikelihood : best.LogLikelihood - without;
         var found = Found(best, search.Threshold, best.LogLikelihood - without, lead);
         return found.Evidence.LineToThreshold >= 1 ? found : Refused(ReportIntervalReason.ImagesNotToldApart, [found.IntervalMs]);
+    }
+
+    private bool Shows(double frequency)
+    {
+        var parts = grids.Select(grid => EdgeTransit.Of(grid, 1 / frequency, 1 / frequency)).Where(part => part.IsUsable).ToList();
+        return parts.Count > 0
+            && ChiSquaredDistribution.UpperTail(LinePower.Zoom(parts, frequency, span).Power, 2 * parts.Count) < FurtherAt;
     }
 
     private ReportIntervalFound Found(Fit best, double threshold, double leadOverNone, double leadOverRival)

@@ -54,8 +54,14 @@ internal sealed class WindowCount
             sum -= b >= BinsPerWindow ? counts[b - BinsPerWindow] : 0;
             if (sum > best)
             {
-                (best, at) = (sum, b - BinsPerWindow + 1);
+                (best, at) = (sum, Math.Max(0, b - BinsPerWindow + 1));
             }
+        }
+
+        // Where values leave the window room to move, it may as well start at the first of them.
+        while (best > 0 && counts[at] == 0)
+        {
+            at++;
         }
 
         return Exact(values, width, at);

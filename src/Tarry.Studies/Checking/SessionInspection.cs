@@ -1,3 +1,4 @@
+using System.Globalization;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Journals;
 using Tarry.Studies.Sealing;
@@ -23,7 +24,7 @@ internal sealed class SessionInspection(Study study, SessionFolders folders, Ses
                 $"Declare it with: tarry condition STUDY {key.Condition}");
         }
 
-        return folders.Current(key) is { } entry ? Sealed(entry) : Open();
+        return folders.Current(key) is not { } entry ? Open() : folders.HoldsReports(key) ? SealedReports(entry) : Sealed(entry);
     }
 
     private SessionCheck Sealed(SessionEntry entry)
@@ -47,7 +48,8 @@ internal sealed class SessionInspection(Study study, SessionFolders folders, Ses
 
         try
         {
-            var (record, stated) = SealedSession.ReadRecord(_paths, folders.Manifest, entry);
+            var (record, document) = SealedSession.ReadRecord(_paths, folders.Manifest, entry);
+            var stated = document.Counts;
             var trials = SealedSession.ReadTrials(_paths, folders.Manifest, entry);
             var counted = OutcomeCounts.Of(trials);
             if (stated != counted)
@@ -60,6 +62,44 @@ internal sealed class SessionInspection(Study study, SessionFolders folders, Ses
             }
 
             return Inspect(new SessionData(record, trials, Sealed: true), files[1], 0);
+        }
+        catch (StudyException exception)
+        {
+            Add(StudyProblemKind.FileUnreadable, exception.Place ?? key.ToString(), exception.Message, exception.Remedy);
+            return new SessionCheck(key, true, null, 0, _problems);
+        }
+    }
+
+    private SessionCheck SealedReports(SessionEntry entry)
+    {
+        string[] files = [_paths.Relative(_paths.SessionFile(entry)), _paths.Relative(_paths.Reports(entry))];
+        if (files.Any(file => unsound.Contains(file) && folders.Manifest.HashOf(file) is not null))
+        {
+            return new SessionCheck(key, true, null, 0, _problems);
+        }
+
+        try
+        {
+            var (session, stated, disagreement) = Sealing.SealedReports.Check(_paths, folders.Manifest, entry);
+            if (stated != session.Reports.Count)
+            {
+                Add(
+                    StudyProblemKind.CountsDisagree,
+                    files[0],
+                    $"Session {key} states {stated?.ToString(CultureInfo.InvariantCulture) ?? "no number of"} reports, and has {session.Reports.Count}.",
+                    "Bring the session back from a copy of the study.");
+            }
+
+            if (disagreement is not null)
+            {
+                Add(
+                    StudyProblemKind.ReportsDisagree,
+                    files[1],
+                    $"Session {key}: {disagreement}.",
+                    "Bring the session back from a copy of the study, or import its file again.");
+            }
+
+            return new SessionCheck(key, true, null, 0, _problems) { Reports = session.Reports.Count };
         }
         catch (StudyException exception)
         {

@@ -16,12 +16,19 @@ internal static class DurableFile
     /// <summary>The same without the flush of the folder, for several files in a row.</summary>
     public static void WriteWithoutFolder(string path, ReadOnlySpan<byte> content)
     {
+        var whole = content.ToArray();
+        WriteWithoutFolder(path, stream => stream.Write(whole));
+    }
+
+    /// <summary>The same for a file too large to be held.</summary>
+    public static void WriteWithoutFolder(string path, Action<Stream> write)
+    {
         var temporary = path + TemporarySuffix;
         try
         {
             using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.Read, 0))
             {
-                stream.Write(content);
+                write(stream);
                 stream.Flush(flushToDisk: true);
             }
 

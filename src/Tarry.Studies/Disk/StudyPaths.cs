@@ -7,6 +7,7 @@ internal sealed class StudyPaths(string folder)
 {
     public const string SessionFileName = "session.json";
     public const string TrialsFileName = "trials.parquet";
+    public const string ReportsFileName = "reports.parquet";
     public const string JournalFileName = "journal.log";
 
     /// <summary>The study folder, absolute.</summary>
@@ -33,6 +34,8 @@ internal sealed class StudyPaths(string folder)
     public string SessionFile(SessionEntry entry) => Path.Combine(Session(entry), SessionFileName);
 
     public string Trials(SessionEntry entry) => Path.Combine(Session(entry), TrialsFileName);
+
+    public string Reports(SessionEntry entry) => Path.Combine(Session(entry), ReportsFileName);
 
     public string Journal(SessionKey key) => Path.Combine(Session(key), JournalFileName);
 

@@ -1,7 +1,9 @@
+using Tarry.Studies.Disk;
 using Tarry.Studies.Sessions;
-using Tarry.Studies.Trials;
 
 namespace Tarry.Studies.Imports;
 
-/// <summary>A session about to be sealed, and the entry that it will have.</summary>
-internal sealed record ImportedSession(SessionEntry Entry, SessionRecord Record, Trial[] Trials);
+/// <summary>A session about to be sealed.</summary>
+/// <param name="Entry">The entry that it will have.</param>
+/// <param name="Write">Writes its files, reads them back, and gives their hashes by path in the study.</param>
+internal sealed record ImportedSession(SessionEntry Entry, Func<StudyPaths, Dictionary<string, string>> Write);

@@ -1,4 +1,5 @@
 using Tarry.Studies.Disk;
+using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.Trials;
@@ -16,28 +17,55 @@ internal static class SessionImport
         ImportRecord import,
         string? replacing)
     {
-        if (import.Sha256.Length != 64 || !import.Sha256.All(char.IsAsciiHexDigitLower))
-        {
-            throw new ArgumentException($"'{import.Sha256}' is not a SHA-256 in lower-case hex.", nameof(import));
-        }
-
-        if (sessions.Count == 0)
-        {
-            throw new ArgumentException("There is no session to import.", nameof(sessions));
-        }
-
-        if (sessions.GroupBy(session => session.Record.Key).FirstOrDefault(group => group.Count() > 1) is { } twice)
-        {
-            throw new ArgumentException($"Session {twice.Key} is given twice.", nameof(sessions));
-        }
-
+        RequireKeys([.. sessions.Select(session => session.Record.Key)], import);
         foreach (var (record, trials) in sessions)
         {
             Check(record, trials);
         }
 
+        var folders = Free(paths, sessions.Select(session => session.Record.Key), replacing);
+        return [.. sessions.Select(session => Place(session.Record, session.Trials, folders.Current(session.Record.Key), replacing))];
+    }
+
+    /// <summary>The same for sessions of the kind <c>reports</c>.</summary>
+    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<ReportSession> sessions, ImportRecord import)
+    {
+        RequireKeys([.. sessions.Select(session => session.Record.Key)], import);
+        foreach (var session in sessions)
+        {
+            SegmentRules.Require(session.Record);
+            if ((session.Stream.Broken() ?? (session.Reports.IsInOrder ? null : "its ticks go back")) is { } broken)
+            {
+                throw new ArgumentException($"Session {session.Record.Key} cannot be kept: {broken}.", nameof(sessions));
+            }
+        }
+
+        _ = Free(paths, sessions.Select(session => session.Record.Key), null);
+        return [.. sessions.Select(session => new ImportedSession(session.Record.Key, to => SealedReports.Write(to, session.Record.Key, session)))];
+    }
+
+    private static void RequireKeys(IReadOnlyList<SessionKey> keys, ImportRecord import)
+    {
+        if (import.Sha256.Length != 64 || !import.Sha256.All(char.IsAsciiHexDigitLower))
+        {
+            throw new ArgumentException($"'{import.Sha256}' is not a SHA-256 in lower-case hex.", nameof(import));
+        }
+
+        if (keys.Count == 0)
+        {
+            throw new ArgumentException("There is no session to import.", nameof(keys));
+        }
+
+        if (keys.GroupBy(key => key).FirstOrDefault(group => group.Count() > 1) is { } twice)
+        {
+            throw new ArgumentException($"Session {twice.Key} is given twice.", nameof(keys));
+        }
+    }
+
+    private static SessionFolders Free(StudyPaths paths, IEnumerable<SessionKey> keys, string? replacing)
+    {
         var folders = SessionFolders.Look(paths);
-        var there = sessions.Select(session => session.Record.Key).Where(key => folders.IsTaken(key) && (replacing is null || folders.Current(key) is null)).Order().ToList();
+        var there = keys.Where(key => folders.IsTaken(key) && (replacing is null || folders.Current(key) is null)).Order().ToList();
         if (there.Count > 0)
         {
             throw new StudyException(
@@ -46,7 +74,7 @@ internal static class SessionImport
                 "Import under another sitting (--sitting), or as a correction that says why it replaces the earlier one. Nothing sealed is overwritten.");
         }
 
-        return [.. sessions.Select(session => Place(session.Record, session.Trials, folders.Current(session.Record.Key), replacing))];
+        return folders;
     }
 
     /// <summary>Makes them. What a failure left half-made is removed.</summary>
@@ -78,7 +106,7 @@ internal static class SessionImport
             {
                 DurableFile.MakeFolder(paths.Sessions);
                 DurableFile.MakeFolder(paths.Session(session.Entry));
-                foreach (var (file, hash) in SealedSession.Write(paths, session.Entry, session.Record, session.Trials))
+                foreach (var (file, hash) in session.Write(paths))
                 {
                     hashes.Add(file, hash);
                 }
@@ -103,9 +131,12 @@ internal static class SessionImport
     {
         Trial[] inOrder = [.. trials.OrderBy(trial => trial.Sequence)];
         return earlier is { } entry && replacing is not null
-            ? new(entry.Next, record with { Replaces = new Replacement(entry.ToString(), replacing) }, inOrder)
-            : new(record.Key, record with { Replaces = null }, inOrder);
+            ? Placed(entry.Next, record with { Replaces = new Replacement(entry.ToString(), replacing) }, inOrder)
+            : Placed(record.Key, record with { Replaces = null }, inOrder);
     }
+
+    private static ImportedSession Placed(SessionEntry entry, SessionRecord record, Trial[] trials) =>
+        new(entry, paths => SealedSession.Write(paths, entry, record, trials));
 
     private static void Undo(StudyPaths paths, UnfinishedImport note, Action retract)
     {

@@ -42,13 +42,14 @@ internal static class SealedSession
     }
 
     /// <summary>Reads <c>session.json</c> alone.</summary>
-    public static (SessionRecord Record, OutcomeCounts? Counts) ReadRecord(StudyPaths paths, Manifest manifest, SessionEntry entry)
+    public static (SessionRecord Record, SessionDocument Document) ReadRecord(
+        StudyPaths paths, Manifest manifest, SessionEntry entry, string kind = SessionDocument.LatencyKind)
     {
         var path = paths.SessionFile(entry);
         var place = paths.Relative(path);
         try
         {
-            var document = SessionDocument.Read(ReadVerified(paths, manifest, path), place);
+            var document = SessionDocument.Read(ReadVerified(paths, manifest, path), place, kind);
             var record = document.ToRecord();
             if (record.Key != entry.Key)
             {
@@ -56,7 +57,7 @@ internal static class SealedSession
             }
 
             return (record.Replaces is not null) == (entry.Revision > 1)
-                ? (record, document.Counts)
+                ? (record, document)
                 : throw Damaged(place, "its name and what it says that it replaces do not agree");
         }
         catch (Exception exception) when (exception is JsonException or ArgumentException)
@@ -101,6 +102,6 @@ internal static class SealedSession
             : content;
     }
 
-    private static StudyDamagedException Damaged(string place, string what, Exception? inner = null) =>
+    internal static StudyDamagedException Damaged(string place, string what, Exception? inner = null) =>
         new($"{place} is damaged: {what}.", place, "Bring the session back from a copy of the study, or set it aside by moving its folder out.", inner);
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Tarry.Studies.Disk;
+using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Studies.Sealing;
@@ -9,6 +10,7 @@ namespace Tarry.Studies.Sealing;
 internal sealed record SessionDocument
 {
     public const string LatencyKind = "latency";
+    public const string ReportsKind = "reports";
 
     public required int FormatVersion { get; init; }
 
@@ -47,6 +49,13 @@ internal sealed record SessionDocument
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public OutcomeCounts? Counts { get; init; }
 
+    /// <summary>How many reports there are, of a session of that kind.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Reports { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ReportStream? ReportStream { get; init; }
+
     public IReadOnlyList<RefusedItem> Refused { get; init; } = [];
 
     public long RefusedTotal { get; init; }
@@ -54,6 +63,9 @@ internal sealed record SessionDocument
     public IReadOnlyList<string> Events { get; init; } = [];
 
     public bool? CountsReconciled { get; init; }
+
+    public static SessionDocument Of(ReportSession session) =>
+        Of(session.Record, null) with { Kind = ReportsKind, Reports = session.Reports.Count, ReportStream = session.Stream };
 
     public static SessionDocument Of(SessionRecord record, OutcomeCounts? counts) => new()
     {
@@ -84,22 +96,26 @@ internal sealed record SessionDocument
     /// <summary>Reads one; the version and kind are looked at first, since a newer one may have another form.</summary>
     /// <exception cref="JsonException">It is not a session record.</exception>
     /// <exception cref="StudyException">It is of a newer version or another kind.</exception>
-    public static SessionDocument Read(ReadOnlySpan<byte> text, string place)
+    public static SessionDocument Read(ReadOnlySpan<byte> text, string place, string wanted = LatencyKind)
     {
         FormatVersions.Require(StudyJson.Read<Heading>(text).FormatVersion, place);
         var kind = StudyJson.Read<Heading>(text).Kind;
-        if (kind != LatencyKind)
+        if (kind != wanted)
         {
             throw new StudyException(
-                $"The session is of the kind '{kind}', which this version does not read.",
+                $"The session is of the kind '{kind}', which is not read here; it should be '{wanted}'.",
                 place,
                 "Open it with the program that wrote it, or with a newer version.");
         }
 
         var document = StudyJson.Read<SessionDocument>(text);
-        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken();
+        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken() ?? BrokenStream(document, wanted);
         return broken is null ? document : throw new JsonException(broken);
     }
+
+    private static string? BrokenStream(SessionDocument document, string kind) => kind != ReportsKind
+        ? null
+        : document.ReportStream is null ? "it does not say what its reports are" : document.ReportStream.Broken();
 
     public SessionRecord ToRecord() => new()
     {
@@ -117,6 +133,7 @@ internal sealed record SessionDocument
         Calibration = Calibration,
         Source = Source,
         Replaces = Replaces,
+        ReportStream = ReportStream,
         Refused = Refused,
         RefusedTotal = RefusedTotal,
         Events = Events,

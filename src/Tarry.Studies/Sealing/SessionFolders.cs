@@ -37,6 +37,13 @@ internal sealed class SessionFolders
     public IReadOnlyList<SessionKey> Keys =>
         [.. _onDisk.Where(entry => IsSealed(entry) || IsOpen(entry)).Concat(_listed).Select(entry => entry.Key).Distinct().Order()];
 
+    /// <summary>The sessions that count of one kind: those of reports, or those of latencies.</summary>
+    public IReadOnlyList<SessionKey> KeysOf(bool reports) => [.. Keys.Where(key => HoldsReports(key) == reports)];
+
+    /// <summary>Whether a session is one of reports: by its files in the manifest, else by those on the disk.</summary>
+    public bool HoldsReports(SessionKey key) => Current(key) is { } entry
+        && (_listed.Contains(entry) ? Manifest.HashOf(_paths.Relative(_paths.Reports(entry))) is not null : File.Exists(_paths.Reports(entry)));
+
     public static SessionFolders Look(StudyPaths paths)
     {
         try

@@ -1,3 +1,5 @@
+using Tarry.Studies.Reports;
+
 namespace Tarry.Studies.Sessions;
 
 /// <summary>What a session is, beside its trials: the contents of <c>session.json</c>.</summary>
@@ -41,6 +43,9 @@ public sealed record SessionRecord
 
     /// <summary>Where imported trials came from; null for live runs.</summary>
     public SourceFile? Source { get; init; }
+
+    /// <summary>What the reports are, of a session of that kind; null for latencies.</summary>
+    public ReportStream? ReportStream { get; init; }
 
     /// <summary>What it corrects, and why; null for a session that corrects none.</summary>
     public Replacement? Replaces { get; init; }

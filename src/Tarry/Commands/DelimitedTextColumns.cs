@@ -37,6 +37,10 @@ internal sealed class DelimitedTextColumns
         }
     }
 
+    public string? Condition(ParseResult parsed) => parsed.GetValue(condition);
+
+    public string? Sitting(ParseResult parsed) => parsed.GetValue(sitting);
+
     public DelimitedTextOptions Options(ParseResult parsed) => new()
     {
         Condition = parsed.GetValue(condition),

@@ -12,32 +12,41 @@ internal static class ImportCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var files = new Argument<string[]>("FILE") { Description = "Files to read.", Arity = ArgumentArity.OneOrMore }.MustNotBeEmpty();
-        var format = new Option<string?>("--format") { Description = "Format of the files: csv (long form), vcd (logic analyser), wav (sound) or video (brightness of frames). Told from the file if not given." };
-        format.AcceptOnlyFromAmong(ImportFormat.All);
+        var files = new Argument<string[]>("FILE") { Description = "Files to read. With --explain alone, STUDY may be left out: tarry import --explain FILE.", Arity = ArgumentArity.ZeroOrMore }.MustNotBeEmpty();
+        var format = new Option<string?>("--format") { Description = "Format of the files: csv (long form), vcd (logic analyser), wav (sound), video (brightness of frames), or pcap, pcapng or btsnoop (packet captures). Told from the file if not given." };
+        format.AcceptOnlyFromAmong([.. ImportFormat.All, .. PacketCaptureSource.Formats]);
         var columns = new DelimitedTextColumns();
         var recording = new RecordingOptions();
+        var captures = new PacketCaptureSource();
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what would be read and refused; make nothing." };
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
-        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), or the brightness of video frames (CSV).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp")
+        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday")
         {
             study, files, format, dryRun, explain,
         };
         columns.AddTo(command);
         recording.AddTo(command);
+        captures.AddTo(command);
         var profile = new ImportProfile();
         profile.AddTo(command);
         command.SetAction((given, cancellation) => Task.Run(
             () =>
             {
-                var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
-                var opened = Study.Open(parsed.GetRequiredValue(study));
                 using var progress = new ProgressLine(terminal);
                 var told = new ImportProgressLine(progress);
-                var paths = parsed.GetRequiredValue(files);
-                var formats = paths.Select(path => parsed.GetValue(format) ?? ImportFormat.Of(path)).Distinct().ToList();
+                var paths = given.GetValue(files) ?? [];
+                if (paths.Length == 0)
+                {
+                    ExplainAlone(given.GetRequiredValue(study), given.GetValue(explain));
+                    captures.Explain(given, given.GetRequiredValue(study), terminal, told, cancellation);
+                    return ExitCode.Done;
+                }
+
+                var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
+                var opened = Study.Open(parsed.GetRequiredValue(study));
+                var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
                 RequireOne(paths, formats);
-                if (formats[0] == ImportFormat.Logic && recording.Cable(parsed) is { } cable)
+                if (formats[0] == ImportFormat.Logic && recording.Cable(parsed, captures.SpeedName(parsed)) is { } cable)
                 {
                     RecordingImports.ShowCable(paths[0], cable, terminal, parsed.GetValue(explain), told, cancellation);
                     return ExitCode.Done;
@@ -45,7 +54,9 @@ internal static class ImportCommand
 
                 var plans = formats[0] == ImportFormat.LongForm
                     ? DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, told, cancellation)
-                    : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
+                    : PacketCaptureSource.Formats.Contains(formats[0])
+                        ? [captures.Read(parsed, columns, paths[0], opened.File.Conditions, told, cancellation)]
+                        : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
                 progress.Clear();
                 if (!parsed.GetValue(dryRun))
                 {
@@ -69,6 +80,19 @@ internal static class ImportCommand
         return command;
     }
 
+    private static void ExplainAlone(string file, bool explain)
+    {
+        if (!explain)
+        {
+            throw new UsageException("Required argument missing: FILE.", "Name the files to read: tarry import STUDY FILE...");
+        }
+
+        if (Directory.Exists(file))
+        {
+            throw new UsageException($"{file} is a folder, and no file is named.", "Name the file to explain: tarry import --explain FILE.");
+        }
+    }
+
     private static void RequireOne(string[] paths, List<string> formats)
     {
         if (formats.Count > 1)
@@ -85,8 +109,8 @@ internal static class ImportCommand
     // Before anything is made, so that several files are taken in together or not at all.
     private static void RequireNew(Study study, IReadOnlyList<ImportPlan> plans)
     {
-        var there = study.SessionKeys.ToHashSet();
-        var taken = plans.SelectMany(plan => plan.Sessions).Select(session => session.Record.Key).Where(there.Contains).ToList();
+        var there = study.SessionKeys.Concat(study.ReportSessionKeys).ToHashSet();
+        var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
         if (taken.Count > 0)
         {
             throw new UsageException(

@@ -31,12 +31,10 @@ internal sealed class RecordingOptions
     private readonly Option<string> timeColumn = new("--time-column") { Description = "Video: the column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
     private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable, whose reports are then listed." };
     private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D-." };
-    private readonly Option<string> usbSpeed = new("--usb-speed") { Description = "Logic: the cable's rate, low or full.", DefaultValueFactory = _ => "low" };
 
     public RecordingOptions()
     {
         responseSignal.AcceptOnlyFromAmong("light", "click");
-        usbSpeed.AcceptOnlyFromAmong("low", "full");
     }
 
     public void AddTo(Command command)
@@ -44,7 +42,7 @@ internal sealed class RecordingOptions
         Option[] all =
         [
             pressChannel, responseChannel, pressEdge, responseEdge, pressThreshold, responseThreshold, shortest, longest, debounce,
-            responseSignal, couplingCorner, pictures, captureFps, pressColumn, responseColumn, timeColumn, usbPlus, usbMinus, usbSpeed,
+            responseSignal, couplingCorner, pictures, captureFps, pressColumn, responseColumn, timeColumn, usbPlus, usbMinus,
         ];
         foreach (var option in all)
         {
@@ -53,10 +51,10 @@ internal sealed class RecordingOptions
     }
 
     /// <summary>The lines of a USB cable, where they are named.</summary>
-    public (string Plus, string Minus, UsbSpeed Speed)? Cable(ParseResult parsed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
+    public (string Plus, string Minus, UsbSpeed Speed)? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
     {
         (null, null) => null,
-        ({ } plus, { } minus) => (plus, minus, parsed.GetValue(usbSpeed) == "full" ? UsbSpeed.Full : UsbSpeed.Low),
+        ({ } plus, { } minus) => (plus, minus, speed == "full" ? UsbSpeed.Full : UsbSpeed.Low),
         _ => throw new UsageException("A USB cable has two data lines, and one is named.", "Give both --usb-plus-channel and --usb-minus-channel."),
     };
 

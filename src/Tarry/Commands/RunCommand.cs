@@ -20,6 +20,7 @@ internal static class RunCommand
         var port = new Option<string>("--port") { Description = "Serial port of the rig, or 'simulated'.", Required = true }.MustNotBeEmpty();
         var json = new Option<bool>("--json") { Description = "Answer as JSON, one line each time the run says where it stands." };
         var options = new RunOptions();
+        var echoOptions = new EchoOptions();
         var command = new Command(
             "run",
             "Captures one condition in one sitting, live. Ctrl-C stops and loses nothing; the same command goes on.\n\n"
@@ -31,6 +32,7 @@ internal static class RunCommand
             study, condition, sitting, port, json,
         };
         options.AddTo(command);
+        echoOptions.AddTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(() =>
         {
             var opened = Study.Open(parsed.GetRequiredValue(study));
@@ -38,9 +40,11 @@ internal static class RunCommand
             var request = options.Request(parsed, key);
             using var held = opened.AcquireLock("tarry run");
             using var line = new ProgressLine(terminal);
+            var isEcho = request.Settings.Response == "echo";
             var source = Source(parsed.GetRequiredValue(port), opened, key, request);
             IProgress<RunProgress> progress = parsed.GetValue(json) ? new RunJson(terminal) : new RunProgressLine(line);
-            var result = new CaptureRun(opened, held, request, source, progress).Run(cancellation);
+            using var echo = echoOptions.Read(parsed, isEcho, (source as SimulatedRigPortSource)?.HostInput);
+            var result = new CaptureRun(opened, held, request, source, progress, echo).Run(cancellation);
             line.Clear();
             if (!parsed.GetValue(json))
             {
@@ -56,7 +60,7 @@ internal static class RunCommand
     {
         if (port != "simulated")
         {
-            return new SerialRigPortSource(port);
+            return new SerialRigPortSource(port, forEcho: request.Settings.Response == "echo");
         }
 
         var rate = study.File.Conditions.FirstOrDefault(condition => condition.Id == key.Condition)?.NominalReportHz;

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using Tarry.Findings.Contrasts;
 using Tarry.Imports;
 using Tarry.Rig;
+using Tarry.Rig.HostEvents;
 using Tarry.Rig.Runs;
 using Tarry.Studies;
 
@@ -11,7 +12,7 @@ namespace Tarry.Output;
 internal static class Failure
 {
     public static bool IsExpected(Exception exception) =>
-        exception is StudyException or ImportException or RigException or RunSettingsException or UsageException or ContrastException
+        exception is StudyException or ImportException or RigException or HostInputException or RunSettingsException or UsageException or ContrastException
             or IOException or UnauthorizedAccessException or OperationCanceledException;
 
     public static int Report(Exception exception, Terminal terminal)
@@ -43,6 +44,9 @@ internal static class Failure
                 return ExitCode.WrongUse;
             case RigException rig:
                 Write(terminal, rig.Message, null, rig.Remedy);
+                return ExitCode.RigOrDiskFailed;
+            case HostInputException input:
+                Write(terminal, input.Message, null, input.Remedy);
                 return ExitCode.RigOrDiskFailed;
             default:
                 Write(terminal, exception.Message, null, "See that the folder can be written and the disk has room, then try again.");

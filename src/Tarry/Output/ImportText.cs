@@ -10,8 +10,9 @@ internal static class ImportText
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
+        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format is "pcap" or "pcapng" or "btsnoop" ? "trial" : "row";
         terminal.Out.WriteLine(Invariant(
-            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(plan.Record.RowsRead, "row")} in {Counted.Of(plan.Sessions.Count, "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
+            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
         {
             foreach (var note in plan.Notes)
@@ -23,6 +24,10 @@ internal static class ImportText
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Trials.Count, "trial")}"));
             }
+            foreach (var session in plan.ReportSessions)
+            {
+                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Reports.Count, "report")} of {session.Stream.Device}, {Counted.Of(session.Stream.Fields.Count, "field")}"));
+            }
         }
 
         var refused = plan.Record.RefusedTotal;
@@ -31,7 +36,7 @@ internal static class ImportText
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, "row")}:"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, row == "row" ? row : "packet")}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));

@@ -15,7 +15,7 @@ public class VerdictGroundsTests
     {
         // The suspect is 30 ms slower than the reference and drifts by 6 ms where it is affected.
         var suspect = SimulatedDesigns.Suspect with { MeanMs = 40, Along = (trial, trials) => 6.0 * trial / trials, AffectedSittings = drifting };
-        var document = SimulatedStudy.Analyse(SimulatedDesigns.WithOne(suspect, trials: 300, sittings: 4), 11);
+        var document = SimulatedStudy.Analyse(SimulatedDesigns.WithOne(suspect, trials: 300, sittings: 4) with { KnowsPressTimes = false }, 11);
         var pair = document.Comparisons.Single(pair => pair.A == "c0" && pair.B == "suspect");
         Assert.Equal(refused, pair.IsRefused);
         Assert.Equal(refused, pair.Verdict == Verdict.Undecided);
@@ -34,7 +34,7 @@ public class VerdictGroundsTests
     {
         // Faster by 0.5 ms; the latest of 1,500 with a tail of mean 30 ms are beyond 100 ms: 2 % of them may add 2 ms.
         var suspect = SimulatedDesigns.Suspect with { MeanMs = 9.5, ReportMs = 1, MissedShare = loss, LateShare = 0.004, LateMeanMs = 30 };
-        var design = SimulatedDesigns.WithOne(suspect, sittings: 4) with { OwnSdMs = 0.02, MarginMs = 0.05 };
+        var design = SimulatedDesigns.WithOne(suspect, sittings: 4) with { OwnSdMs = 0.02, MarginMs = 0.05, KnowsPressTimes = false };
         var pair = SimulatedStudy.Analyse(design, 2).Comparisons.Single(pair => pair.A == "c0" && pair.B == "suspect");
         Assert.Equal(refused, pair.IsRefused);
         Assert.Equal(refused ? Verdict.Undecided : Verdict.Slower, pair.Verdict);
@@ -44,7 +44,7 @@ public class VerdictGroundsTests
     public void SlowerInSpiteOfItsLoss_IsTold()
     {
         var suspect = SimulatedDesigns.Suspect with { MissedShare = 0.02 };
-        var pair = SimulatedStudy.Analyse(SimulatedDesigns.WithOne(suspect, trials: 300), 2).Comparisons.Single(pair => pair.A == "c0" && pair.B == "suspect");
+        var pair = SimulatedStudy.Analyse(SimulatedDesigns.WithOne(suspect, trials: 300) with { KnowsPressTimes = false }, 2).Comparisons.Single(pair => pair.A == "c0" && pair.B == "suspect");
         Assert.False(pair.IsRefused);
         Assert.Equal(Verdict.Faster, pair.Verdict);
     }

@@ -74,10 +74,11 @@ public sealed class DeviceOnlyFindingTests
     public void Analyse_PressesOnALattice_AreRefused()
     {
         var study = new SyntheticStudy(8);
+        var random = new SeededGenerator(8);
         double[] even = [.. Enumerable.Range(1, 240).Select(i => i * 100.0)];
         foreach (var sitting in new[] { "a", "b" })
         {
-            study.AddSession(sitting, "ref", study.Draw(5, 8), pressTimesMs: [.. even.Select((time, i) => time + (i * 7919 % 61))]);
+            study.AddSession(sitting, "ref", study.Draw(5, 8), pressTimesMs: [.. even.Select(time => time + (60 * random.NextDouble()))]);
             study.AddSession(sitting, "pad", study.Draw(7, 8), pressTimesMs: even);
         }
 

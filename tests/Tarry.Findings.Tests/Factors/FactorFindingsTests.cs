@@ -155,6 +155,6 @@ public class FactorFindingsTests
         SimulatedStudy.Analyse(design, (ulong)seed).Factors!.Single(factor => factor.Factor == "layer").Costs.Single();
 
     private static FindingsDocument Study(params (string Id, Dictionary<string, string> Factors, double? Rate)[] conditions) => SimulatedStudy.Analyse(
-        new SimulatedDesign { Conditions = [.. conditions.Select(condition => new SimulatedCondition(condition.Id, condition.Factors) { NominalReportHz = condition.Rate })], Sittings = 2, Trials = 40 },
+        new SimulatedDesign { Conditions = [.. conditions.Select(condition => new SimulatedCondition(condition.Id, condition.Factors) { NominalReportHz = condition.Rate })], Sittings = 2, Trials = 40, KnowsPressTimes = false },
         1);
 }

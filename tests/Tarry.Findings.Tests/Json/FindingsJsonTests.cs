@@ -2,6 +2,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
 using Tarry.Findings.Json;
+using Tarry.Findings.ReportStreams;
+using Tarry.Studies.Reports;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings.Tests.Json;
 
@@ -11,14 +14,34 @@ public class FindingsJsonTests
 
     [Fact]
     public void Write_OfAFullStudy_FitsThePublishedSchema() =>
-        AssertFits(new SyntheticStudy(1).Add(3, ("ref", 5, 1), ("pad", 7, 8), ("air", 9, 8)).Analyse());
+        AssertFits(new SyntheticStudy(1) { WithShapes = true }.Add(3, ("ref", 5, 1), ("pad", 7, 8), ("air", 9, 8)).Analyse());
 
     [Fact]
     public void Write_OfAnEmptyStudy_FitsThePublishedSchema() => AssertFits(new SyntheticStudy(1).Analyse());
 
     [Fact]
     public void Write_OfTooFewTrials_FitsThePublishedSchema() =>
-        AssertFits(new SyntheticStudy(1).AddSession("a", "pad", [1, 2, 3]).AddSession("a", "other", [], missed: 4).Analyse());
+        AssertFits(new SyntheticStudy(1) { WithShapes = true }.AddSession("a", "pad", [1, 2, 3]).AddSession("a", "other", [], missed: 4).Analyse());
+
+    [Fact]
+    public void Write_OfReportStreams_FitsThePublishedSchema()
+    {
+        var reports = new ReportLog();
+        for (var slot = 0; slot < 20; slot++)
+        {
+            reports.Add(8_000 * slot, 0x81, [(byte)slot]);
+        }
+
+        var key = new SessionKey("monday", "pad");
+        var endpoint = new ReportEndpoint { Number = 0x81, Transport = "usb", BInterval = 8, Speed = "low-or-full", DeclaredIntervalUs = 8_000 };
+        var session = new ReportSession(
+            new SessionRecord { Key = key, Segments = [new Segment(null, 1, 1_000_000, null)], ReportStream = new ReportStream { Device = "usb1.5", Endpoints = [endpoint] } },
+            reports);
+        var finding = ReportStreamFindings.Of(key, session, endpoint, new SingleSlotMedian());
+        var silent = ReportStreamFindings.Of(key, session, endpoint with { Number = 0x82, Speed = null, DeclaredIntervalUs = null }, new SingleSlotMedian());
+        Assert.Equal(1, finding.ObservedOverDeclared!.Value, 12);
+        AssertFits(new SyntheticStudy(1).Analyse() with { ReportStreams = [finding, silent] });
+    }
 
     [Fact]
     public void Schema_RefusesADocumentWithoutCounts()
@@ -31,7 +54,7 @@ public class FindingsJsonTests
     [Fact]
     public void Write_Twice_GivesTheSameBytes()
     {
-        static string Once() => FindingsJson.Write(new SyntheticStudy(1).Add(3, ("ref", 5, 1), ("pad", 7, 8)).Analyse());
+        static string Once() => FindingsJson.Write(new SyntheticStudy(1) { WithShapes = true }.Add(3, ("ref", 5, 1), ("pad", 7, 8)).Analyse());
         Assert.Equal(Once(), Once());
     }
 

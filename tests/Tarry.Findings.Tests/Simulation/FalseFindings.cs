@@ -24,6 +24,8 @@ internal static class FalseFindings
     public static IEnumerable<Caution> OfCautions(FindingsDocument document) =>
         document.Conditions.SelectMany(condition => condition.Cautions).Concat(document.Cautions).Where(caution => Accusations.Contains(caution.Kind));
 
+    public static IEnumerable<Caution> OfSessions(IEnumerable<Caution> cautions) => cautions.Where(caution => Accusations.Contains(caution.Kind));
+
     /// <summary>Told, even where the difference is within the margin.</summary>
     private static bool IsTold(Verdict? verdict) => verdict is Verdict.Slower or Verdict.Faster or Verdict.BelowMargin;
 }

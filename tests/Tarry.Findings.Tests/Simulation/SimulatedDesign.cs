@@ -23,4 +23,7 @@ internal sealed record SimulatedDesign
     public bool TwoValued { get; init; }
 
     public double MarginMs { get; init; } = 0.5;
+
+    /// <summary>Whether press times are known; without them there is no report interval to look for, which is most of the work.</summary>
+    public bool KnowsPressTimes { get; init; } = true;
 }

@@ -93,6 +93,7 @@ internal static class SimulatedDesigns
                 new SimulatedCondition($"d{device}-overlay", Factors($"d{device}", "usb", "overlay")) { MeanMs = 8 + device + costMs + (spreadMs * (device - ((devices + 1) / 2.0))) },
             }),
         ],
+        KnowsPressTimes = false,
         Sittings = sittings,
         Trials = trials,
         OwnSdMs = ownSdMs,
@@ -118,6 +119,7 @@ internal static class SimulatedDesigns
                     return new SimulatedCondition($"c{index}", Factors($"d{index / ways.Length}", link, layer)) { ReportMs = index / ways.Length == 1 ? 8 : report };
                 }),
             ],
+            KnowsPressTimes = false,
             Sittings = sittings,
         };
     }

@@ -1,3 +1,4 @@
+using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
@@ -12,6 +13,19 @@ internal static class SimulatedStudy
 
     /// <summary>The findings of one study.</summary>
     public static FindingsDocument Analyse(SimulatedDesign design, ulong seed)
+    {
+        var entries = design.Conditions.Select(condition => new ConditionEntry { Id = condition.Id, Factors = condition.Factors, NominalReportHz = condition.NominalReportHz }).ToList();
+        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), Samples(design, seed), refusedWithoutSession: 0, seed: 1, version: "test");
+    }
+
+    /// <summary>What the checks of its sessions say, without the rest of the analysis.</summary>
+    public static IReadOnlyList<Caution> SessionCautions(SimulatedDesign design, ulong seed)
+    {
+        var rates = design.Conditions.ToDictionary(condition => condition.Id, condition => condition.NominalReportHz);
+        return [.. SessionDiagnoses.Of(Samples(design, seed), id => rates[id]).SelectMany(diagnosis => diagnosis.Cautions)];
+    }
+
+    private static List<SessionSample> Samples(SimulatedDesign design, ulong seed)
     {
         var random = new SeededGenerator(seed);
         var samples = new List<SessionSample>();
@@ -35,17 +49,17 @@ internal static class SimulatedStudy
                     $"s{sitting + 1}",
                     affected ? condition : condition with { Along = null, Presses = SimulatedPresses.Free },
                     offset,
-                    design.Trials,
+                    design,
                     random));
             }
         }
 
-        var entries = design.Conditions.Select(condition => new ConditionEntry { Id = condition.Id, Factors = condition.Factors, NominalReportHz = condition.NominalReportHz }).ToList();
-        return StudyAnalysis.Of(new StudyFile("simulated", entries[0].Id, design.MarginMs, entries, []), samples, refusedWithoutSession: 0, seed: 1, version: "test");
+        return samples;
     }
 
-    private static SessionSample Session(string sitting, SimulatedCondition condition, double offset, int trials, SeededGenerator random)
+    private static SessionSample Session(string sitting, SimulatedCondition condition, double offset, SimulatedDesign design, SeededGenerator random)
     {
+        var trials = design.Trials;
         var report = condition.ReportMs * (1 + (ClockSdPpm * 1e-6 * random.NextNormal()));
         var frame = condition.FrameMs * (1 + (ClockSdPpm * 1e-6 * random.NextNormal()));
         var (slotPhase, framePhase) = (report * random.NextDouble(), frame * random.NextDouble());
@@ -100,7 +114,7 @@ internal static class SimulatedStudy
             Counts = new SessionCounts(latencies.Count, trials - latencies.Count, 0, 0, 0),
             Latencies = new Sample(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(latencies), trials - latencies.Count),
             Sequences = [.. sequences],
-            PressTimesMs = presses,
+            PressTimesMs = design.KnowsPressTimes ? presses : [],
             ResolutionMs = 0.001,
             IntervalCensored = false,
             ExclusionReasons = [],

@@ -14,8 +14,8 @@ public sealed class FigurePictureTests
     [Fact]
     public void Of_AnyStudy_DrawsEveryFigureInEveryFixedTheme()
     {
-        Assert.Equal(16, Drawings.Count);
-        Assert.Equal(16, Drawings.Select(drawing => drawing.Name).Distinct().Count());
+        Assert.Equal(20, Drawings.Count);
+        Assert.Equal(20, Drawings.Select(drawing => drawing.Name).Distinct().Count());
         Assert.All(Drawings, drawing => Assert.DoesNotContain("var(", drawing.Svg, StringComparison.Ordinal));
         Assert.Empty(FigureSet.Of(FigureTests.Studies["empty"]));
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
 
@@ -25,12 +26,15 @@ internal sealed class EmulatedBench : IDisposable
 
         // The first line comes once the rig has booted; the rest is read so that the emulator never waits for a reader.
         var first = process.StandardOutput.ReadLine();
-        _ = process.StandardOutput.ReadToEndAsync();
+        _ = Task.Factory.StartNew(ReadReports, TaskCreationOptions.LongRunning);
         messages = process.StandardError.ReadToEndAsync();
         Assert.True(first is not null, "the emulator did not start: " + (first is null ? messages.Result : ""));
     }
 
     public string Port { get; }
+
+    /// <summary>In echo mode: the device's reports, as they reach the host.</summary>
+    public BlockingCollection<string> Reports { get; } = [];
 
     /// <summary>Ends the emulator and reads what it injected, a list for each time the rig counted its ticks from the start.</summary>
     public IReadOnlyList<Dictionary<long, InjectedTruth>> Truth()
@@ -67,6 +71,18 @@ internal sealed class EmulatedBench : IDisposable
     {
         Stop();
         process.Dispose();
+        Reports.Dispose();
+    }
+
+    private void ReadReports()
+    {
+        while (process.StandardOutput.ReadLine() is { } line)
+        {
+            if (line.StartsWith("report ", StringComparison.Ordinal))
+            {
+                Reports.Add(line);
+            }
+        }
     }
 
     private void Stop()

@@ -1,0 +1,4 @@
+namespace Tarry.Rig.HostEvents;
+
+/// <summary>Told of every report, on the thread that reads.</summary>
+public delegate void InputReportHandler(InputReport report);

@@ -1,0 +1,118 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Tarry.Studies;
+using Tarry.Studies.Reports;
+using Tarry.Studies.Sessions;
+
+namespace Tarry.Rig.HostEvents.Recording;
+
+/// <summary>From a recording to a session of the kind <c>reports</c>. A recording that was cut off by a crash gives what it holds.</summary>
+public static class RecordedSession
+{
+    private const long NanosecondsPerSecond = 1_000_000_000;
+    private const int MostRefusedInWords = 1000;
+
+    /// <summary>Reads a recording.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="key">The session that it becomes.</param>
+    /// <param name="fieldsOf">Fields of a report descriptor's reports, and whether the first byte of a report is its id.</param>
+    /// <exception cref="HostInputException">It is no recording, or holds no report.</exception>
+    public static (ReportSession Session, ImportRecord Import) Read(
+        string path, SessionKey key, Func<ReadOnlyMemory<byte>, (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte)> fieldsOf)
+    {
+        ArgumentNullException.ThrowIfNull(fieldsOf);
+        var content = File.ReadAllBytes(path);
+        var lines = Encoding.UTF8.GetString(content).Split('\n');
+        var header = RecordingHeader.Read(lines[0])
+            ?? throw new HostInputException($"{path} is no recording of the host's input.", "Remove it, and record again.");
+        var (reports, events, refused) = ReadLines(lines);
+        if (reports.Count == 0)
+        {
+            throw new HostInputException($"{path} holds no report.", "Move the device while it is recorded; remove the file, and record again.");
+        }
+
+        var first = Enumerable.Range(0, reports.Count).Min(reports.Tick);
+        var (fields, idIsFirstByte) = Fields(header, fieldsOf);
+        var log = reports.Select(_ => true, tick => tick - first);
+        var name = Path.GetFileName(path);
+        var hash = Convert.ToHexStringLower(SHA256.HashData(content));
+        var options = new Dictionary<string, string> { ["clock"] = header.Clock };
+        var rows = lines.Length - 2L;
+        var record = new SessionRecord
+        {
+            Key = key,
+            Segments = [new Segment(null, 1, NanosecondsPerSecond, null)],
+            Source = new SourceFile(name, hash, "host-recording", options, rows),
+            Events = [$"recorded by this host; stamps: {header.Clock}", .. events, .. reports.IsInOrder ? [] : new[] { "stamps went back: the reports were put in order of their stamps" }],
+            Refused = [.. refused.Take(MostRefusedInWords)],
+            RefusedTotal = refused.Count,
+            ReportStream = new ReportStream
+            {
+                Device = header.Device,
+                ProductId = header.ProductId,
+                Endpoints = [new ReportEndpoint { Number = 0, Transport = header.Transport, ReportIdIsFirstByte = idIsFirstByte, ReportDescriptor = header.ReportDescriptor }],
+                Fields = fields,
+            },
+        };
+        return (new ReportSession(record, log), new ImportRecord
+        {
+            FileName = name,
+            Sha256 = hash,
+            Format = "host-recording",
+            Options = options,
+            RowsRead = rows,
+            RowsKept = reports.Count + events.Count,
+            RefusedTotal = refused.Count,
+            RefusedByReason = refused.GroupBy(item => item.Reason).ToDictionary(group => group.Key, group => (long)group.Count()),
+            Refused = record.Refused,
+        });
+    }
+
+    private static (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte) Fields(
+        RecordingHeader header, Func<ReadOnlyMemory<byte>, (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte)> fieldsOf) =>
+        header.Codes.Count > 0 ? ([.. header.Codes.Select(RecordedCode.Read).OfType<RecordedCode>().Select((code, index) => code.Field(index))], false)
+        : header.ReportDescriptor is { } descriptor ? fieldsOf(Convert.FromHexString(descriptor))
+        : ([], false);
+
+    /// <summary>Only a line with its end is whole.</summary>
+    private static (ReportLog Reports, List<string> Events, List<RefusedItem> Refused) ReadLines(string[] lines)
+    {
+        var (reports, events, refused) = (new ReportLog(), new List<string>(), new List<RefusedItem>());
+        var bytes = new byte[ReportLog.LongestReport];
+        for (var index = 1; index < lines.Length - 1; index++)
+        {
+            if (lines[index].StartsWith("e ", StringComparison.Ordinal))
+            {
+                events.Add(lines[index][2..]);
+            }
+            else if (!TakeReport(lines[index], bytes, reports))
+            {
+                refused.Add(new RefusedItem(Place(index), "not a stamp and bytes"));
+            }
+        }
+
+        if (lines[^1].Length > 0)
+        {
+            refused.Add(new RefusedItem(Place(lines.Length - 1), "cut off: the recording did not end in good order"));
+        }
+
+        return (reports, events, refused);
+    }
+
+    private static bool TakeReport(string line, byte[] bytes, ReportLog reports)
+    {
+        var space = line.IndexOf(' ', StringComparison.Ordinal);
+        if (space < 1
+            || !long.TryParse(line.AsSpan(0, space), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var stamp)
+            || Convert.FromHexString(line.AsSpan(space + 1), bytes, out _, out var count) != System.Buffers.OperationStatus.Done)
+        {
+            return false;
+        }
+
+        reports.Add(stamp, 0, bytes.AsSpan(0, count));
+        return true;
+    }
+
+    private static string Place(int index) => string.Create(CultureInfo.InvariantCulture, $"line {index + 1}");
+}

@@ -1,0 +1,112 @@
+namespace Tarry.Studies.Reports;
+
+/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. Some 16 bytes a report beside its own.</summary>
+public sealed class ReportLog
+{
+    /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
+    public const int LongestReport = 16_384;
+
+    private const int RowsInChunk = 65_536;
+    private const int BytesInChunk = 1 << 20;
+    private readonly List<Row[]> rows = [];
+    private readonly List<byte[]> chunks = [];
+    private int used;
+
+    /// <summary>How many reports.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>Whether no tick goes back.</summary>
+    public bool IsInOrder { get; private set; } = true;
+
+    /// <summary>Adds a report.</summary>
+    /// <param name="tick">When it came.</param>
+    /// <param name="endpoint">Where from.</param>
+    /// <param name="data">Its bytes, at most <see cref="LongestReport"/>.</param>
+    /// <exception cref="ArgumentException">The report is too long.</exception>
+    public void Add(long tick, int endpoint, ReadOnlySpan<byte> data)
+    {
+        if (data.Length > LongestReport)
+        {
+            throw new ArgumentException($"The report has {data.Length} bytes, more than {LongestReport}.", nameof(data));
+        }
+
+        IsInOrder &= Count == 0 || tick >= Tick(Count - 1);
+        MakeRoom(data.Length);
+        data.CopyTo(chunks[^1].AsSpan(used));
+        rows[^1][Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
+        used += data.Length;
+        Count++;
+    }
+
+    /// <summary>When a report came.</summary>
+    public long Tick(int index) => At(index).Tick;
+
+    /// <summary>Where a report came from.</summary>
+    public int Endpoint(int index) => At(index).Endpoint;
+
+    /// <summary>The bytes of a report.</summary>
+    public ReadOnlySpan<byte> Data(int index)
+    {
+        var row = At(index);
+        return chunks[(int)(row.Place / BytesInChunk)].AsSpan((int)(row.Place % BytesInChunk), row.Length);
+    }
+
+    /// <summary>The reports of some endpoints in order of time, on another scale of ticks; those of one tick stay in order.</summary>
+    /// <param name="wanted">Whether the reports of an endpoint are taken.</param>
+    /// <param name="tick">From a tick here to one there.</param>
+    public ReportLog Select(Func<int, bool> wanted, Func<long, long> tick)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        ArgumentNullException.ThrowIfNull(tick);
+        var all = Enumerable.Range(0, Count);
+        var selected = new ReportLog();
+        foreach (var index in IsInOrder ? all : all.OrderBy(Tick))
+        {
+            if (wanted(Endpoint(index)))
+            {
+                selected.Add(tick(Tick(index)), Endpoint(index), Data(index));
+            }
+        }
+
+        return selected;
+    }
+
+    /// <summary>The first chunks grow by doubling, so that a log of few reports is small; the later ones come whole.</summary>
+    private void MakeRoom(int bytes)
+    {
+        if (Count % RowsInChunk == 0)
+        {
+            rows.Add(new Row[Count == 0 ? 16 : RowsInChunk]);
+        }
+        else if (Count == rows[0].Length)
+        {
+            rows[0] = Doubled(rows[0], RowsInChunk);
+        }
+
+        if (chunks.Count == 0 || used + bytes > BytesInChunk)
+        {
+            chunks.Add(new byte[chunks.Count == 0 ? 256 : BytesInChunk]);
+            used = 0;
+        }
+
+        while (used + bytes > chunks[^1].Length)
+        {
+            chunks[0] = Doubled(chunks[0], BytesInChunk);
+        }
+    }
+
+    private static T[] Doubled<T>(T[] chunk, int most)
+    {
+        Array.Resize(ref chunk, Math.Min(2 * chunk.Length, most));
+        return chunk;
+    }
+
+    private Row At(int index)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(index);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+        return rows[index / RowsInChunk][index % RowsInChunk];
+    }
+
+    private readonly record struct Row(long Tick, int Endpoint, ushort Length, long Place);
+}

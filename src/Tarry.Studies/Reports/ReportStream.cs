@@ -1,0 +1,34 @@
+namespace Tarry.Studies.Reports;
+
+/// <summary>What the reports of a session are: the key <c>report_stream</c> of <c>session.json</c>.</summary>
+public sealed record ReportStream
+{
+    /// <summary>The device as the capture numbers it, such as <c>usb1.5</c>.</summary>
+    public required string Device { get; init; }
+
+    /// <summary>USB vendor and product id as four and four hex digits with a colon; null where the capture does not hold them.</summary>
+    public string? ProductId { get; init; }
+
+    /// <summary>Where its reports come from.</summary>
+    public required IReadOnlyList<ReportEndpoint> Endpoints { get; init; }
+
+    /// <summary>The fields that are columns of <c>reports.parquet</c>, in order.</summary>
+    public IReadOnlyList<ReportField> Fields { get; init; } = [];
+
+    /// <summary>What is wrong with it, in words; null if nothing is.</summary>
+    public string? Broken()
+    {
+        if (Endpoints.Count == 0)
+        {
+            return "there is no endpoint";
+        }
+
+        if (Endpoints.DistinctBy(endpoint => endpoint.Number).Count() != Endpoints.Count)
+        {
+            return "an endpoint is there twice";
+        }
+
+        var columns = Fields.Select(field => field.Column).Concat(ReportColumns.Fixed).ToList();
+        return columns.Distinct(StringComparer.Ordinal).Count() != columns.Count ? "a column is there twice" : null;
+    }
+}

@@ -1,0 +1,83 @@
+using System.CommandLine;
+using Tarry.Imports;
+using Tarry.Imports.HidReports;
+using Tarry.Imports.PacketCapture;
+using Tarry.Imports.PacketCapture.Usb;
+using Tarry.Output;
+using Tarry.Studies.StudyFiles;
+
+namespace Tarry.Commands;
+
+/// <summary>Packet captures as a source of <c>tarry import</c>: their options, and what is made of them.</summary>
+internal sealed class PacketCaptureSource
+{
+    /// <summary>The names of the formats for <c>--format</c>.</summary>
+    public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
+
+    private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
+    private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording, low if not given." };
+    private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
+    private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
+    private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
+    private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "Packet captures: how long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
+
+    public void AddTo(Command command)
+    {
+        speed.AcceptOnlyFromAmong("low", "full", "high");
+        foreach (var option in new Option[] { device, speed, descriptor, marker, button, timeOut })
+        {
+            command.Add(option);
+        }
+    }
+
+    /// <summary>The format of a packet capture by its first bytes; null for anything else.</summary>
+    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format ? format.ToString().ToLowerInvariant() : null;
+
+    /// <summary>The speed that was given, as it was written.</summary>
+    public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
+
+    public ImportPlan Read(
+        ParseResult parsed, DelimitedTextColumns names, string file, IReadOnlyList<ConditionEntry> conditions, IProgress<ImportProgress> progress, CancellationToken cancellation) =>
+        PacketCaptureImport.Read(file, Options(parsed, names), conditions, progress, cancellation);
+
+    /// <summary>Says what is in a capture, or in a file with a HID report descriptor.</summary>
+    public void Explain(ParseResult parsed, string file, Terminal terminal, IProgress<ImportProgress> progress, CancellationToken cancellation)
+    {
+        var given = parsed.GetValue(descriptor) is { } path ? HidDescriptorFile.Read(File.ReadAllBytes(path)) : null;
+        var lines = CaptureFile.FormatOf(file) is null
+            ? HidDescriptorText.Lines(HidReportDescriptor.Parse(HidDescriptorFile.Read(Whole(file))))
+            : CaptureDescription.Lines(CaptureFile.Read(file, Speed(parsed), progress, cancellation), given);
+        foreach (var line in lines)
+        {
+            terminal.Out.WriteLine(line);
+        }
+    }
+
+    private static byte[] Whole(string file)
+    {
+        const int LongestText = 1 << 20;
+        var info = new FileInfo(file);
+        return !info.Exists ? throw new ImportException("There is no such file.", file, "Check the path.")
+            : info.Length > LongestText ? throw new ImportException("This is no packet capture, and too long for a report descriptor.", file, "Give a pcap, pcapng or btsnoop file, or a report descriptor as bytes or hex digits.")
+            : File.ReadAllBytes(file);
+    }
+
+    private PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
+    {
+        Condition = names.Condition(parsed),
+        Sitting = names.Sitting(parsed),
+        Device = parsed.GetValue(device),
+        Speed = Speed(parsed),
+        ReportDescriptorFile = parsed.GetValue(descriptor),
+        Marker = parsed.GetValue(marker),
+        Button = parsed.GetValue(button),
+        TimeOutMs = parsed.GetValue(timeOut),
+    };
+
+    private UsbSpeed Speed(ParseResult parsed) => parsed.GetValue(speed) switch
+    {
+        "low" or "full" => UsbSpeed.LowOrFull,
+        "high" => UsbSpeed.High,
+        _ => UsbSpeed.Unknown,
+    };
+}
