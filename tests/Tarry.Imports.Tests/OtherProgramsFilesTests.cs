@@ -30,7 +30,8 @@ public sealed class OtherProgramsFilesTests : IDisposable
         var plan = ValueChangeDumpImport.Read(
             folder["x.vcd"],
             new ValueChangeDumpOptions { PressChannel = "D3", ResponseChannel = "D3", ResponseEdge = SignalEdge.Falling, DebounceMs = 0, Window = new PairingWindow(0, 1) },
-            Target);
+            Target,
+            cancellation: TestContext.Current.CancellationToken);
         var trials = plan.Sessions.Single().Trials;
         Assert.InRange(rises.Count, 100, 20_000);
         Assert.Equal(rises, trials.Select(trial => trial.PressTicks!.Value * 1_000_000 / plan.Sessions.Single().Record.Segments[0].TickHz));
@@ -49,7 +50,7 @@ public sealed class OtherProgramsFilesTests : IDisposable
         var recording = new SyntheticRecording { SampleRate = 48_000, Presses = 6, PressIntervalMs = 300 };
         var source = folder.Write("source.wav", recording.Wave());
         Run(sox, [source, .. form.Split(' '), folder["x.wav"], .. effect.Split(' ', StringSplitOptions.RemoveEmptyEntries)]);
-        var trials = TwoChannelImport.Read(folder["x.wav"], new TwoChannelOptions { Window = new PairingWindow(1, 100) }, Target).Sessions.Single().Trials;
+        var trials = TwoChannelImport.Read(folder["x.wav"], new TwoChannelOptions { Window = new PairingWindow(1, 100) }, Target, cancellation: TestContext.Current.CancellationToken).Sessions.Single().Trials;
         Assert.All(recording.Truth().Zip(trials), pair => Assert.InRange((pair.Second.LatencyTicks!.Value / 1e9) - pair.First.Latency, -1e-4, 1e-4));
         Assert.Equal(6, trials.Count);
     }
@@ -63,7 +64,7 @@ public sealed class OtherProgramsFilesTests : IDisposable
         var response = Luma(ffprobe, "color=black:s=32x32:r=100:d=4,geq=lum='if(gte(mod(T,1),0.545),235,16)':cb=128:cr=128,signalstats");
         Assert.Equal(400, press.Count);
         var table = folder.Write("x.csv", "pts_time,press,response\n" + string.Join('\n', press.Zip(response, (one, other) => $"{one},{other.Split(',')[1]}")) + "\n");
-        var trials = VideoImport.Read(table, new VideoOptions { CaptureFps = 100, Window = new PairingWindow(0, 200) }, Target).Sessions.Single().Trials;
+        var trials = VideoImport.Read(table, new VideoOptions { CaptureFps = 100, Window = new PairingWindow(0, 200) }, Target, cancellation: TestContext.Current.CancellationToken).Sessions.Single().Trials;
         Assert.Equal(4, trials.Count);
         Assert.All(trials, trial => Assert.Equal((Outcome.Response, 40_000_000L, 60_000_000L), (trial.Outcome, trial.LatencyTicks!.Value, trial.LatencyHighTicks!.Value)));
     }

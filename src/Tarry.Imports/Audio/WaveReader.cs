@@ -55,9 +55,16 @@ internal sealed class WaveReader(Stream file, WaveFormat format)
 
                 break;
             case (24, _):
+                if (at == 0 && !block.IsEmpty)
+                {
+                    samples[count++] = (block[0] | (block[1] << 8) | ((sbyte)block[2] << 16)) / 8388608f;
+                    at += step;
+                }
+
+                // One load of four bytes, of which the lowest belongs to the sample before.
                 for (; at < block.Length; at += step)
                 {
-                    samples[count++] = (block[at] | (block[at + 1] << 8) | ((sbyte)block[at + 2] << 16)) / 8388608f;
+                    samples[count++] = (BinaryPrimitives.ReadInt32LittleEndian(block[(at - 1)..]) >> 8) * (1 / 8388608f);
                 }
 
                 break;
