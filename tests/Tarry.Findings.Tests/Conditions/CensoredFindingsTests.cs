@@ -58,6 +58,25 @@ public class CensoredFindingsTests
     }
 
     [Fact]
+    public void WhatRestsOnExactPlaces_OfIntervals_IsNotClaimed()
+    {
+        var generator = new SeededGenerator(6);
+        var study = new SyntheticStudy(6) { WithShapes = true };
+        for (var sitting = 1; sitting <= 2; sitting++)
+        {
+            study.AddBounded($"s{sitting}", "board", [.. Enumerable.Range(0, 400).Select(_ => Seen(FrameMs * generator.NextDouble(), 6))]);
+            study.AddBounded($"s{sitting}", "quill", [.. Enumerable.Range(0, 400).Select(_ => Seen(FrameMs * generator.NextDouble(), 6 + (8 * generator.NextDouble())))]);
+        }
+
+        var condition = study.Analyse(play: Tarry.Findings.Play.PlaySettings.Of(null)).Conditions.Single(one => one.Id == "quill");
+        Assert.Null(condition.Shape);
+        Assert.Null(condition.BlockWidth);
+        Assert.Null(condition.DeviceOnly?.Density);
+        Assert.Null(condition.ReportInterval!.Interval);
+        Assert.Equal(Statistics.SlotGrid.ReportIntervalReason.LatenciesAreIntervals, condition.ReportInterval.Unidentified!.Reason);
+    }
+
+    [Fact]
     public void Difference_ThatFramesAloneCanMake_IsNotTold()
     {
         // Alike devices; the presses of one come just behind a frame, of the other just before one: their middles differ by a frame.

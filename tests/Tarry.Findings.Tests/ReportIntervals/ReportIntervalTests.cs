@@ -47,7 +47,7 @@ public sealed class ReportIntervalTests
         var interval = json.RootElement.GetProperty("conditions")[1].GetProperty("report_interval_ms");
         Assert.Equal(Device.TrueIntervalMs, interval.GetProperty("value").GetDouble(), 1e-4);
         Assert.True(interval.GetProperty("low").GetDouble() < interval.GetProperty("high").GetDouble());
-        Assert.Contains("8", interval.GetProperty("evidence").GetString() + "8", StringComparison.Ordinal);
+        Assert.Contains("frames of 4.1", interval.GetProperty("evidence").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]
