@@ -5,6 +5,12 @@ using Tarry.Benchmarks;
 // Prints CPU seconds of each step, ours cold (first call, compilation included) and warm (median of 25), beside R and
 // SciPy where they are installed. The checksums show that all compute the same; see the notes below the table.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["recordings", .. var sizes])
+{
+    Recordings.Run(sizes is [var size, ..] ? int.Parse(size, CultureInfo.InvariantCulture) : 1_000);
+    return;
+}
+
 var study = new Study(seed: 1);
 var data = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + ".txt");
 study.Write(data);

@@ -51,6 +51,21 @@ public static class MethodName
     /// <summary>Difference in the one sitting that both share.</summary>
     public const string DifferenceWithinSession = "batch-means-within-one-sitting";
 
+    /// <summary>Mean of latencies known as intervals: from the low limit of the mean of the low bounds to the high limit of that of the high bounds.</summary>
+    public const string MeanBetweenBounds = "mean-between-bounds";
+
+    /// <summary>Quantile of latencies known as intervals: of the distribution of greatest likelihood, with order-statistic limits of the bounds.</summary>
+    public const string QuantileBetweenBounds = "turnbull-quantile-between-bounds";
+
+    /// <summary>A scale statistic of latencies known as intervals, widened by what the intervals can change of it.</summary>
+    public const string ScaleWidenedByBounds = "scale-widened-by-bounds";
+
+    /// <summary>A share of latencies known as intervals: limits of those that are late for certain, and of those that may be.</summary>
+    public const string ShareBetweenBounds = "share-between-bounds";
+
+    /// <summary>Difference of conditions whose latencies are known as intervals, its standard error raised by what the intervals leave open.</summary>
+    public const string DifferenceOfBounds = "difference-widened-by-bounds";
+
     /// <summary>Report interval in front of frames on a stable grid, from which frame showed each response.</summary>
     public const string TwoSlotGrids = "two-slot-grids";
 

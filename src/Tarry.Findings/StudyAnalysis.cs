@@ -64,6 +64,9 @@ public static class StudyAnalysis
         var present = conditions.Where(condition => diagnoses.ContainsKey(condition.Id)).ToList();
         var findings = new ConditionFindings(diagnoses);
 
+        // Where latencies are known as intervals only, what rests on their exact places says nothing.
+        var exact = diagnoses.Where(entry => !entry.Value.Any(diagnosis => diagnosis.Session.IntervalCensored)).Select(entry => entry.Key).ToHashSet(StringComparer.Ordinal);
+
         var sessionMeans = present.Select(condition => MeansOf(condition, diagnoses[condition.Id]))
             .Where(means => means.Sittings.Count > 0)
             .ToList();
@@ -82,7 +85,7 @@ public static class StudyAnalysis
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
             .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
-            .Select(condition => shapes?.With(condition) ?? condition)
+            .Select(condition => exact.Contains(condition.Id) ? shapes?.With(condition) ?? condition : condition)
             .Select(ShapeJoin.Joined)
             .Select(findings.WithKnownWaits)
             .ToList();
@@ -98,8 +101,8 @@ public static class StudyAnalysis
             Conditions = found,
             Comparisons = comparisons,
             Ranking = sessionMeans.Count == 0 ? [] : RankingByMean.Of(sessionMeans, [.. evidence.Select(pair => grounds.Undoing(pair).Count > 0 ? pair with { Difference = null } : pair)]),
-            Factors = FactorFindings.Of(present, file.Reference, evidence, comparisons, grounds),
-            Play = play is null ? null : PlayFindings.Of(play, [.. present.Select(condition => (condition.Id, diagnoses[condition.Id]))], seed),
+            Factors = FactorFindings.Of([.. present.Where(condition => exact.Contains(condition.Id))], file.Reference, evidence, comparisons, grounds),
+            Play = play is null ? null : PlayFindings.Of(play, [.. present.Where(condition => exact.Contains(condition.Id)).Select(condition => (condition.Id, diagnoses[condition.Id]))], seed),
             Cautions = [.. UnitCautions.Of(found), .. RigCautions.Of(samples, budgets.Chains), .. variances.Caution is { } caution ? [caution] : Array.Empty<Caution>()],
         };
     }
@@ -126,7 +129,8 @@ public static class StudyAnalysis
                     Moments.Mean(latencies),
                     VarianceOfMean(latencies),
                     latencies.Length,
-                    diagnosis.InPool);
+                    diagnosis.InPool,
+                    diagnosis.Session.HalfWidthMs);
             }));
 
     // From batch means, so that dependence between trials is in it.

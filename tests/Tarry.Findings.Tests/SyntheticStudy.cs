@@ -1,6 +1,7 @@
 using Tarry.Findings.Play;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
+using Tarry.Statistics.Censoring;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 
@@ -65,6 +66,18 @@ internal sealed class SyntheticStudy(ulong seed)
         return this;
     }
 
+    /// <summary>Adds a session whose latencies are known as intervals.</summary>
+    public SyntheticStudy AddBounded(string sitting, string id, CensoredValue[] bounds)
+    {
+        if (conditions.All(condition => condition.Id != id))
+        {
+            conditions.Add(new ConditionEntry { Id = id, Factors = new Dictionary<string, string> { ["link"] = "usb" } });
+        }
+
+        samples.Add(Session(sitting, id, [.. bounds.Select(bound => (bound.Low + bound.High) / 2)], bounds: bounds));
+        return this;
+    }
+
     public double[] Draw(double fixedMs, double reportMs)
     {
         var values = new double[Trials];
@@ -88,7 +101,7 @@ internal sealed class SyntheticStudy(ulong seed)
     private ConditionEntry WithRate(ConditionEntry condition) =>
         Rates.TryGetValue(condition.Id, out var rate) ? condition with { NominalReportHz = rate } : condition;
 
-    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
+    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null, CensoredValue[]? bounds = null)
     {
         var key = new SessionKey(sitting, id);
         return new SessionSample
@@ -105,7 +118,8 @@ internal sealed class SyntheticStudy(ulong seed)
             Sequences = [.. Enumerable.Range(1, latencies.Length).Select(i => (long)i)],
             PressTimesMs = pressTimesMs ?? [],
             ResolutionMs = 0,
-            IntervalCensored = false,
+            IntervalCensored = bounds is not null,
+            BoundsMs = bounds,
             ExclusionReasons = [],
         };
     }

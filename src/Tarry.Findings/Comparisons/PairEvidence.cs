@@ -13,23 +13,29 @@ namespace Tarry.Findings.Comparisons;
 internal sealed record PairEvidence(ConditionPair Pair, MeanDifference? Difference, double SittingVariance, string Method, int Sessions, ModeratedScatter? Scatter = null)
 {
     /// <summary>Sessions of either on average: in how many sittings such a study takes place.</summary>
-    public int Sittings => Method == MethodName.ModeratedUnpaired ? Math.Max(1, Sessions / 2) : Sessions;
+    public int Sittings => Method == Findings.MethodName.ModeratedUnpaired ? Math.Max(1, Sessions / 2) : Sessions;
+
+    /// <summary>Whether latencies of either are known as intervals only.</summary>
+    public bool IsCensored => CensoredDifference.HalfWidthMs(Pair) > 0;
+
+    /// <summary>The method as findings name it.</summary>
+    public string MethodName => IsCensored ? Findings.MethodName.DifferenceOfBounds : Method;
 
     /// <summary>Trials of both.</summary>
-    public int Trials => Method == MethodName.ModeratedUnpaired ? Pair.A.Trials + Pair.B.Trials : Pair.Trials;
+    public int Trials => Method == Findings.MethodName.ModeratedUnpaired ? Pair.A.Trials + Pair.B.Trials : Pair.Trials;
 
     /// <summary>Trials of a session of either on average.</summary>
-    public int TrialsPerSession => Trials / (Method == MethodName.ModeratedUnpaired ? Sessions : 2 * Sessions);
+    public int TrialsPerSession => Trials / (Method == Findings.MethodName.ModeratedUnpaired ? Sessions : 2 * Sessions);
 
     /// <summary>
     /// The difference as it is held against chance: where the pair's own sittings scatter more than the moderated variance says,
     /// they count. Of all pairs the most extreme is looked at first, and that is likely to be one whose condition scatters more
     /// than the others and was moderated too far (docs/decisions/0009).
     /// </summary>
-    public MeanDifference? Guarded => Difference is { } difference && Method == MethodName.ModeratedPaired
+    public MeanDifference? Guarded => Difference is { } difference && Method == Findings.MethodName.ModeratedPaired
         ? difference with
         {
-            StandardError = Math.Max(difference.StandardError, Math.Sqrt(Moments.Variance(Pair.Differences) / Pair.Differences.Length)),
+            StandardError = Math.Max(difference.StandardError, Math.Sqrt(Moments.Variance(Pair.Differences) / Pair.Differences.Length) + CensoredDifference.Raise(Pair, difference.DegreesOfFreedom)),
         }
         : Difference;
 }

@@ -14,7 +14,7 @@ internal static class PairFindings
         PairVariances variances,
         IReadOnlyList<ConditionPair> pairs,
         SessionScatter means) =>
-        [.. pairs.Select(pair => Evidence(pair, variances, means))];
+        [.. pairs.Select(pair => CensoredDifference.Widened(Evidence(pair, variances, means)))];
 
     public static IReadOnlyList<ComparisonFinding> Findings(IReadOnlyList<PairEvidence> evidence, double marginMs)
     {
@@ -69,7 +69,7 @@ internal static class PairFindings
         {
             AdjustedP = adjustedP,
             Verdict = verdict,
-            Needed = verdict == Verdict.Undecided ? NeededEffort.Of(pair, difference.DegreesOfFreedom, comparison.MarginMs, tests) : null,
+            Needed = verdict == Verdict.Undecided && !pair.IsCensored ? NeededEffort.Of(pair, difference.DegreesOfFreedom, comparison.MarginMs, tests) : null,
         };
     }
 
@@ -80,7 +80,7 @@ internal static class PairFindings
         {
             A = pair.Pair.A.Id,
             B = pair.Pair.B.Id,
-            Difference = Estimates.Difference(difference.Difference, limits.Low, limits.High, pair.Method, pair.Trials, pair.Sessions),
+            Difference = Estimates.Difference(difference.Difference, limits.Low, limits.High, pair.MethodName, pair.Trials, pair.Sessions),
             AdjustedP = null,
             MarginMs = marginMs,
             Verdict = Verdict.Undecided,
@@ -119,6 +119,7 @@ internal static class PairFindings
         }
 
         var limits = StudentInterval.Of(value, Math.Sqrt(variance), BatchMeansInterval.Batches - 1, Estimates.Level);
-        return Estimates.Difference(value, limits.Low, limits.High, pair.Method, pair.Trials, pair.Sessions);
+        var bounds = CensoredDifference.HalfWidthMs(pair.Pair);
+        return Estimates.Difference(value, limits.Low - bounds, limits.High + bounds, pair.MethodName, pair.Trials, pair.Sessions);
     }
 }

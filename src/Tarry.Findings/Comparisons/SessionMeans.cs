@@ -8,6 +8,9 @@ internal sealed record SessionMeans(string Id, string Group, IReadOnlyDictionary
 {
     public double Mean => Sittings.Values.Average(session => session.MeanMs);
 
+    /// <summary>Half the width of the interval in which the mean lies for want of exact latencies, ms; 0 where all are exact.</summary>
+    public double HalfWidthMs => Sittings.Values.Average(session => session.HalfWidthMs);
+
     public int Trials => Sittings.Values.Sum(session => session.Trials);
 }
 
@@ -16,4 +19,5 @@ internal sealed record SessionMeans(string Id, string Group, IReadOnlyDictionary
 /// <param name="VarianceOfMean">Its variance from trials within the session, ms squared; null with too few trials to tell.</param>
 /// <param name="Trials">How many trials.</param>
 /// <param name="InPool">Whether it may enter the pooled variance.</param>
-internal sealed record SessionMean(double MeanMs, double? VarianceOfMean, int Trials, bool InPool);
+/// <param name="HalfWidthMs">Half the width of the interval in which it lies where latencies are known as intervals only, ms.</param>
+internal sealed record SessionMean(double MeanMs, double? VarianceOfMean, int Trials, bool InPool, double HalfWidthMs = 0);

@@ -59,6 +59,7 @@ internal sealed class ConditionFindings
             Density = ConditionDensity.Of(pool),
             Cautions = [],
         };
+        finding = CensoredFindings.Of(finding, sessions, Means);
         return finding with { Cautions = [.. ConditionCautions.Of(finding), .. mine.SelectMany(diagnosis => diagnosis.Cautions)] };
     }
 

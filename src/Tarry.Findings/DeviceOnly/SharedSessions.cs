@@ -38,7 +38,8 @@ internal sealed class SharedSessions
         sessions.Where(diagnosis => diagnosis.Session.Latencies.Count > 0).ToDictionary(diagnosis => diagnosis.Session.Key.Sitting),
         StringComparer.Ordinal);
 
+    // Latencies that are known as intervals only have no spread of their own to set against the reference's.
     // Presses on a lattice meet some phases of the slots only: a wait that is not uniform cannot be taken out as if it were.
     private static bool IsSound(SessionDiagnosis diagnosis) =>
-        diagnosis.InPool && !diagnosis.Cautions.Any(caution => caution.Kind is CautionKind.PressLattice or CautionKind.Beat);
+        diagnosis.InPool && !diagnosis.Session.IntervalCensored && !diagnosis.Cautions.Any(caution => caution.Kind is CautionKind.PressLattice or CautionKind.Beat);
 }

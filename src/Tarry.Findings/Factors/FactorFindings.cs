@@ -15,7 +15,7 @@ internal static class FactorFindings
     private static readonly string[] InReadingOrder = ["layer", "link", "placement", "control", "device_firmware", FactorLevel.ReportRate, "unit", "device"];
 
     /// <summary>One finding a factor, layers first.</summary>
-    /// <param name="conditions">The conditions that have data, in the study file's order.</param>
+    /// <param name="conditions">The conditions to set against each other, in the study file's order; pairs with another are left out.</param>
     /// <param name="reference">The reference condition's id.</param>
     /// <param name="evidence">What is known of every pair.</param>
     /// <param name="comparisons">What the study says of every pair, in the same order.</param>

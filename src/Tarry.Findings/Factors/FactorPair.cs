@@ -44,7 +44,11 @@ internal sealed record FactorPair(
         var found = new List<FactorPair>();
         for (var i = 0; i < evidence.Count; i++)
         {
-            var (a, b) = (byId[comparisons[i].A], byId[comparisons[i].B]);
+            if (!byId.TryGetValue(comparisons[i].A, out var a) || !byId.TryGetValue(comparisons[i].B, out var b))
+            {
+                continue;
+            }
+
             if (FactorLevel.OnlyDifference(a, b) is not { } difference
                 || (difference.Factor is "device" or "unit" && (a.Id == reference || b.Id == reference)))
             {

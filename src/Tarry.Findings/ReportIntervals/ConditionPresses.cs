@@ -14,7 +14,8 @@ internal sealed class ConditionPresses
             .ToList();
         Series = [.. all.Where(series => series.Count < PressSeries.SmallestCount || !PressLattice.IsIn(series))];
         var trials = sessions.Sum(session => session.Latencies.Count);
-        Refused = trials > 0 && all.Count == 0 ? new ReportIntervalRefused(trials, null, ReportIntervalReason.NoPressTimes, null, [])
+        Refused = sessions.Any(session => session.IntervalCensored) ? new ReportIntervalRefused(trials, null, ReportIntervalReason.LatenciesAreIntervals, null, [])
+            : trials > 0 && all.Count == 0 ? new ReportIntervalRefused(trials, null, ReportIntervalReason.NoPressTimes, null, [])
             : all.Count > 0 && Usable.Count == 0 && all.Exists(series => series.Count >= PressSeries.SmallestCount) ? new ReportIntervalRefused(trials, null, ReportIntervalReason.PressLattice, null, [])
             : Usable.Count == 0 ? new ReportIntervalRefused(trials, null, ReportIntervalReason.TooFewTrials, null, [])
             : null;

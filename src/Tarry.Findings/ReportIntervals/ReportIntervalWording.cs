@@ -45,6 +45,7 @@ public static class ReportIntervalWording
         return unidentified.Reason switch
         {
             ReportIntervalReason.NoPressTimes => "Press times are not known, so responses cannot be laid over a slot grid.",
+            ReportIntervalReason.LatenciesAreIntervals => "Latencies are known as intervals only, too coarse to be laid over a slot grid.",
             ReportIntervalReason.TooFewTrials => $"No session has {PressSeries.SmallestCount} responses, the fewest that a spectrum is worth.",
             ReportIntervalReason.PressLattice => "The presses come so regularly that a report interval cannot be told from its images about the press rate.",
             ReportIntervalReason.NoGridSeen when unidentified.AtMost is { } most => string.Create(CultureInfo.InvariantCulture, $"No report slots are seen. If there are any, they are at most {most.Milliseconds:0.###} ms apart, or keep step with the frames."),
@@ -66,6 +67,7 @@ public static class ReportIntervalWording
         return unidentified.Reason switch
         {
             ReportIntervalReason.NoPressTimes => "Record when each press came.",
+            ReportIntervalReason.LatenciesAreIntervals => "Measure with the rig, a logic analyser or a sound recording.",
             ReportIntervalReason.TooFewTrials => "Capture 2,000 presses a session.",
             ReportIntervalReason.PressLattice => "Let press intervals vary at random by at least 50 ms.",
             ReportIntervalReason.NoGridSeen => "Capture more presses, or take out what scatters behind the device; where the report rate may be a multiple of the frame rate, move the frame cap off it.",

@@ -61,7 +61,7 @@ internal sealed class StudySlotGrids
                 && outcomes[session.Key.Condition].FrameIntervalMs is { } frame
                 && session.Timed.Count > 0
                 && BeatCaution.Of(session.Key.ToString(), 1000 / hz, frame, session.Timed.Sum(Seconds)) is { } caution
-                    ? diagnosis with { Cautions = [.. diagnosis.Cautions, caution] }
+                    ? new SessionDiagnosis(session, [.. diagnosis.Cautions, caution])
                     : diagnosis;
         });
 

@@ -1,4 +1,5 @@
 using Tarry.Metrology;
+using Tarry.Statistics.Censoring;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings.Samples;
@@ -29,6 +30,26 @@ internal sealed class SessionSample
 
     /// <summary>Whether any used latency is known as an interval only.</summary>
     public required bool IntervalCensored { get; init; }
+
+    /// <summary>The bounds of each used latency, ms, in capture order; null where all are known to the tick.</summary>
+    public IReadOnlyList<CensoredValue>? BoundsMs { get; init; }
+
+    /// <summary>Half the width of the mean latency's interval, ms; 0 where all latencies are known to the tick.</summary>
+    public double HalfWidthMs => BoundsMs is { Count: > 0 } bounds ? bounds.Average(bound => bound.High - bound.Low) / 2 : 0;
+
+    /// <summary>The same session with other latencies, such as the bounds of its own, known to the tick.</summary>
+    public SessionSample WithLatencies(IEnumerable<double> latencies) => new()
+    {
+        Key = Key,
+        Record = Record,
+        Counts = Counts,
+        Latencies = new Sample([.. latencies], Latencies.Missed),
+        Sequences = Sequences,
+        PressTimesMs = PressTimesMs,
+        ResolutionMs = 0,
+        IntervalCensored = false,
+        ExclusionReasons = ExclusionReasons,
+    };
 
     public required IReadOnlyList<string> ExclusionReasons { get; init; }
 }

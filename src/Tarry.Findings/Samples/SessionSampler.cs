@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Tarry.Metrology;
+using Tarry.Statistics.Censoring;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
@@ -27,12 +28,15 @@ internal static class SessionSampler
             .Select(press => clocks[longest].ToMicroseconds(press) / 1000);
         var latencies = new List<double>(data.Trials.Count);
         var sequences = new List<long>(data.Trials.Count);
+        var bounds = new List<CensoredValue>();
         var censored = false;
         var timed = clocks.Select(_ => (Presses: new List<double>(), Latencies: new List<double>())).ToArray();
         foreach (var trial in SessionTally.Used(data, mine))
         {
             censored |= trial.LatencyHighTicks is not null;
-            var latency = Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]);
+            var bound = Milliseconds(trial, clocks[trial.Segment], crossings[trial.Segment]);
+            var latency = (bound.Low + bound.High) / 2;
+            bounds.Add(bound);
             latencies.Add(latency);
             sequences.Add(trial.Sequence);
             if (trial.PressTicks is { } press)
@@ -54,16 +58,16 @@ internal static class SessionSampler
             Timed = [.. timed.Where(segment => segment.Presses.Count > 0).Select(segment => new TimedLatencies([.. segment.Presses], [.. segment.Latencies]))],
             ResolutionMs = clocks[longest].ToMicroseconds(LatencyStep.Of(SessionTally.Used(data, mine).Select(trial => trial.LatencyTicks ?? 0))) / 1000,
             IntervalCensored = censored,
+            BoundsMs = censored ? bounds : null,
             ExclusionReasons = [.. mine.Select(exclusion => exclusion.Reason).Distinct()],
         };
     }
 
-    // Where only an interval is known its middle stands for it, and the caution says so.
-    private static double Milliseconds(Trial trial, TimerClock clock, long crossing)
+    // Where only an interval is known its middle stands for it, and the bounds are kept beside it.
+    private static CensoredValue Milliseconds(Trial trial, TimerClock clock, long crossing)
     {
-        var low = clock.ToMicroseconds((trial.LatencyTicks ?? 0) - crossing);
-        var value = trial.LatencyHighTicks is { } high ? (low + clock.ToMicroseconds(high - crossing)) / 2 : low;
-        return value / 1000;
+        var low = clock.ToMicroseconds((trial.LatencyTicks ?? 0) - crossing) / 1000;
+        return new CensoredValue(low, trial.LatencyHighTicks is { } high ? clock.ToMicroseconds(high - crossing) / 1000 : low);
     }
 
     private static int LongestSegment(SessionData data)

@@ -36,6 +36,9 @@ public sealed record DelimitedTextOptions
     /// <summary>Whether numbers are written with a decimal comma.</summary>
     public bool DecimalComma { get; init; }
 
+    /// <summary>The names of the columns, where the file has no header; null to take its first row for the header.</summary>
+    public IReadOnlyList<string>? Header { get; init; }
+
     /// <summary>A line that begins with this is left aside.</summary>
     public char CommentPrefix { get; init; } = '#';
 

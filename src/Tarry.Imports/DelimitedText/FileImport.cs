@@ -31,12 +31,12 @@ internal sealed class FileImport(
         {
             var delimiter = options.Delimiter ?? file.InferDelimiter(options.CommentPrefix);
             using var rows = new RowReader(file.Content, delimiter, options.CommentPrefix);
-            if (!rows.Read())
+            if (options.Header is null && !rows.Read())
             {
                 throw new ImportException("The file has no header.", fileName, "Give a file with a header and at least one row.");
             }
 
-            var columns = HeaderReader.Read(rows, fileName, options);
+            var columns = options.Header is { } names ? HeaderReader.Of(names, fileName, options) : HeaderReader.Read(rows, fileName, options);
             var values = new RowValues(columns, options.DecimalComma);
             while (rows.Read())
             {

@@ -42,6 +42,11 @@ internal sealed class HeaderReader
         return new HeaderReader(header, place, options).Map();
     }
 
+    /// <summary>Takes names that the user gave for the header of a file that has none.</summary>
+    /// <exception cref="ImportException">A column that is needed is missing, doubled or without its unit.</exception>
+    public static ColumnMap Of(IReadOnlyList<string> names, string file, DelimitedTextOptions options) =>
+        new HeaderReader([.. names.Select(name => name.Trim())], file, options).Map();
+
     private ColumnMap Map()
     {
         var condition = NameColumn(options.ConditionColumn, options.Condition, "condition", ["condition"]);

@@ -11,6 +11,16 @@ internal sealed class ReadingNotes
     {
         read["delimiter"] = delimiter == '\t' ? "tab" : delimiter.ToString();
         read["decimal_comma"] = options.DecimalComma ? "true" : "false";
+        if (options.Header is not null)
+        {
+            read["header"] = string.Join(',', columns.Header);
+        }
+
+        if (options.CommentPrefix != '#')
+        {
+            read["comment"] = options.CommentPrefix.ToString();
+        }
+
         Column("condition", columns, columns.Condition, options.Condition);
         Column("sitting", columns, columns.Sitting, options.Sitting);
         Column("seq", columns, columns.Sequence, null);

@@ -6,6 +6,9 @@ public enum ReportIntervalReason
     /// <summary>Press times are not known.</summary>
     NoPressTimes,
 
+    /// <summary>Latencies are known as intervals only.</summary>
+    LatenciesAreIntervals,
+
     /// <summary>Fewer presses than a spectrum is worth.</summary>
     TooFewTrials,
 

@@ -6,7 +6,7 @@ public sealed record ReportEndpoint
     /// <summary>The USB endpoint address, the L2CAP channel, or the attribute handle.</summary>
     public required int Number { get; init; }
 
-    /// <summary><c>usb</c>, <c>bluetooth</c> (L2CAP) or <c>bluetooth-le</c> (attribute protocol).</summary>
+    /// <summary><c>usb</c>, <c>bluetooth</c> (L2CAP) or <c>bluetooth-le</c> (attribute protocol); of a recording by the host <c>host-events</c> or <c>host-reports</c>.</summary>
     public required string Transport { get; init; }
 
     /// <summary>Whether the first byte of its reports is their id.</summary>

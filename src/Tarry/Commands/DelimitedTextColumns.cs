@@ -21,12 +21,15 @@ internal sealed class DelimitedTextColumns
     private readonly Option<char?> delimiter = new("--delimiter") { Description = "Character between cells; 'tab' for a tab.", CustomParser = Delimiter };
     private readonly Option<bool> decimalComma = new("--decimal-comma") { Description = "Numbers are written 1,5." };
 
+    private readonly Option<string?> header = new Option<string?>("--header") { Description = "Names of the columns between commas, where the file has no header." }.MustNotBeEmpty();
+    private readonly Option<char?> comment = new("--comment") { Description = "Character with which a line begins that is left aside; '#' if not given.", CustomParser = Comment };
+
     public void AddTo(Command command)
     {
         Option[] all =
         [
             condition, sitting, conditionColumn, sittingColumn, sequenceColumn, pressTimeColumn, pressTimeUnit,
-            latencyColumn, latencyUnit, outcomeColumn, factorColumns, delimiter, decimalComma,
+            latencyColumn, latencyUnit, outcomeColumn, factorColumns, delimiter, decimalComma, header, comment,
         ];
         foreach (var option in all)
         {
@@ -53,6 +56,8 @@ internal sealed class DelimitedTextColumns
         LatencyUnit = parsed.GetValue(latencyUnit),
         Delimiter = parsed.GetValue(delimiter),
         DecimalComma = parsed.GetValue(decimalComma),
+        Header = parsed.GetValue(header)?.Split(','),
+        CommentPrefix = parsed.GetValue(comment) ?? '#',
     };
 
     private static Option<TimeUnit?> Unit(string name, string description) => new(name)
@@ -69,6 +74,18 @@ internal sealed class DelimitedTextColumns
             return unit;
         },
     };
+
+    private static char? Comment(ArgumentResult argument)
+    {
+        var text = argument.Tokens[0].Value;
+        if (text.Length == 1 && text[0] is > ' ' and not '"')
+        {
+            return text[0];
+        }
+
+        argument.AddError($"'{text}' cannot begin a comment for --comment; give one character.");
+        return null;
+    }
 
     private static char? Delimiter(ArgumentResult argument)
     {

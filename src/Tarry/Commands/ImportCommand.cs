@@ -13,34 +13,50 @@ internal static class ImportCommand
     {
         var study = StudyArgument.Create();
         var files = new Argument<string[]>("FILE") { Description = "Files to read. With --explain alone, STUDY may be left out: tarry import --explain FILE.", Arity = ArgumentArity.ZeroOrMore }.MustNotBeEmpty();
-        var format = new Option<string?>("--format") { Description = "Format of the files; by their first bytes where not given, else csv." };
-        format.AcceptOnlyFromAmong(["csv", .. PacketCaptureSource.Formats]);
+        var format = new Option<string?>("--format") { Description = "Format of the files: csv (long form), vcd (logic analyser), wav (sound), video (brightness of frames), or pcap, pcapng or btsnoop (packet captures). Told from the file if not given." };
+        format.AcceptOnlyFromAmong([.. ImportFormat.All, .. PacketCaptureSource.Formats]);
         var columns = new DelimitedTextColumns();
+        var recording = new RecordingOptions();
         var captures = new PacketCaptureSource();
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what would be read and refused; make nothing." };
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
-        var command = new Command("import", "Takes recordings into a study: long-form CSV (condition,sitting,seq,press_time_us,latency_us,outcome and factor columns), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday")
+        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday")
         {
             study, files, format, dryRun, explain,
         };
         columns.AddTo(command);
+        recording.AddTo(command);
         captures.AddTo(command);
-        command.SetAction((parsed, cancellation) => Task.Run(
+        var profile = new ImportProfile();
+        profile.AddTo(command);
+        command.SetAction((given, cancellation) => Task.Run(
             () =>
             {
                 using var progress = new ProgressLine(terminal);
-                var paths = parsed.GetValue(files) ?? [];
+                var told = new ImportProgressLine(progress);
+                var paths = given.GetValue(files) ?? [];
                 if (paths.Length == 0)
                 {
-                    ExplainAlone(parsed.GetRequiredValue(study), parsed.GetValue(explain));
-                    captures.Explain(parsed, parsed.GetRequiredValue(study), terminal, new ImportProgressLine(progress), cancellation);
+                    ExplainAlone(given.GetRequiredValue(study), given.GetValue(explain));
+                    captures.Explain(given, given.GetRequiredValue(study), terminal, told, cancellation);
                     return ExitCode.Done;
                 }
 
+                var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
                 var opened = Study.Open(parsed.GetRequiredValue(study));
-                var plans = PacketCaptureSource.Reads(parsed.GetValue(format), paths)
-                    ? captures.Read(parsed, columns, paths, opened.File.Conditions, new ImportProgressLine(progress), cancellation)
-                    : DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, new ImportProgressLine(progress), cancellation);
+                var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
+                RequireOne(paths, formats);
+                if (formats[0] == ImportFormat.Logic && recording.Cable(parsed, captures.SpeedName(parsed)) is { } cable)
+                {
+                    RecordingImports.ShowCable(paths[0], cable, terminal, parsed.GetValue(explain), told, cancellation);
+                    return ExitCode.Done;
+                }
+
+                var plans = formats[0] == ImportFormat.LongForm
+                    ? DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, told, cancellation)
+                    : PacketCaptureSource.Formats.Contains(formats[0])
+                        ? [captures.Read(parsed, columns, paths[0], opened.File.Conditions, told, cancellation)]
+                        : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
                 progress.Clear();
                 if (!parsed.GetValue(dryRun))
                 {
@@ -52,6 +68,7 @@ internal static class ImportCommand
                     }
                 }
 
+                profile.Save(parsed, opened.Folder);
                 foreach (var plan in plans)
                 {
                     ImportText.Write(plan, terminal, parsed.GetValue(dryRun), parsed.GetValue(explain));
@@ -73,6 +90,19 @@ internal static class ImportCommand
         if (Directory.Exists(file))
         {
             throw new UsageException($"{file} is a folder, and no file is named.", "Name the file to explain: tarry import --explain FILE.");
+        }
+    }
+
+    private static void RequireOne(string[] paths, List<string> formats)
+    {
+        if (formats.Count > 1)
+        {
+            throw new UsageException($"The files are of several formats: {string.Join(", ", formats)}.", "Import those of one format at a time.");
+        }
+
+        if (paths.Length > 1 && formats[0] != ImportFormat.LongForm)
+        {
+            throw new UsageException("A recording is one session, and several are given.", "Import one recording at a time, each with its --condition and --sitting.");
         }
     }
 

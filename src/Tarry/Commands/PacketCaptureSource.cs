@@ -15,7 +15,7 @@ internal sealed class PacketCaptureSource
     public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
 
     private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
-    private readonly Option<string?> speed = new("--usb-speed") { Description = "Packet captures: the speed of the USB device, low, full or high, where the capture does not say it." };
+    private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording, low if not given." };
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
     private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
     private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
@@ -30,15 +30,15 @@ internal sealed class PacketCaptureSource
         }
     }
 
-    /// <summary>Whether the files are packet captures: as said, or by their first bytes.</summary>
-    public static bool Reads(string? format, IReadOnlyList<string> files) =>
-        format is null ? files.Count > 0 && CaptureFile.FormatOf(files[0]) is not null : Formats.Contains(format);
+    /// <summary>The format of a packet capture by its first bytes; null for anything else.</summary>
+    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format ? format.ToString().ToLowerInvariant() : null;
 
-    public IReadOnlyList<ImportPlan> Read(
-        ParseResult parsed, DelimitedTextColumns names, string[] files, IReadOnlyList<ConditionEntry> conditions, IProgress<ImportProgress> progress, CancellationToken cancellation) =>
-        files is [var file]
-            ? [PacketCaptureImport.Read(file, Options(parsed, names), conditions, progress, cancellation)]
-            : throw new UsageException("Several packet captures are given.", "Import one at a time: each is a session of its own.");
+    /// <summary>The speed that was given, as it was written.</summary>
+    public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
+
+    public ImportPlan Read(
+        ParseResult parsed, DelimitedTextColumns names, string file, IReadOnlyList<ConditionEntry> conditions, IProgress<ImportProgress> progress, CancellationToken cancellation) =>
+        PacketCaptureImport.Read(file, Options(parsed, names), conditions, progress, cancellation);
 
     /// <summary>Says what is in a capture, or in a file with a HID report descriptor.</summary>
     public void Explain(ParseResult parsed, string file, Terminal terminal, IProgress<ImportProgress> progress, CancellationToken cancellation)

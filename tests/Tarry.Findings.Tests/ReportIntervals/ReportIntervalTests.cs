@@ -24,7 +24,9 @@ public sealed class ReportIntervalTests
         Assert.Equal(Device.TrueIntervalMs, found.Interval!.Value.Milliseconds, 1e-4);
         Assert.True(found.Interval.Interval.Contains(LatencyDifference.FromMilliseconds(Device.TrueIntervalMs)));
         Assert.Equal(2, found.Interval.Sessions);
-        Assert.Equal(SlotShapeAgreement.SlotGridOnly, found.Agreement);
+        
+        // A block of 8 ms is plain in the distribution, too.
+        Assert.Equal(SlotShapeAgreement.Agree, found.Agreement);
         Assert.Equal(2, found.FixedDelays.Count);
         Assert.All(found.FixedDelays, delay => Assert.Equal(Device.FixedMs, delay.Delay.Milliseconds, 0.1));
         Assert.InRange(found.Fold!.Points.Count, 400, 800);
@@ -45,7 +47,7 @@ public sealed class ReportIntervalTests
         var interval = json.RootElement.GetProperty("conditions")[1].GetProperty("report_interval_ms");
         Assert.Equal(Device.TrueIntervalMs, interval.GetProperty("value").GetDouble(), 1e-4);
         Assert.True(interval.GetProperty("low").GetDouble() < interval.GetProperty("high").GetDouble());
-        Assert.Contains("8", interval.GetProperty("evidence").GetString() + "8", StringComparison.Ordinal);
+        Assert.Contains("frames of 4.1", interval.GetProperty("evidence").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -97,6 +97,8 @@ public class TsharkAgreementTests
     [InlineData("btsnoop")]
     [InlineData("pcapng")]
     [InlineData("monitor")]
+    [InlineData("h1")]
+    [InlineData("snoop-monitor")]
     public void LowEnergy_Notifications_EveryReportTimeAndDescriptor(string format)
     {
         using var folder = new TemporaryFolder();
@@ -104,6 +106,9 @@ public class TsharkAgreementTests
         var path = format switch
         {
             "btsnoop" => folder.Write("le.btsnoop", SampleFiles.BtSnoop(1002, packets)),
+            // H1 and the monitor say in the flags what H4 says in its byte.
+            "h1" => folder.Write("le.btsnoop", SampleFiles.BtSnoop(1001, packets.Select(packet => packet with { Data = packet.Data[1..], Flags = packet.Flags | (packet.Data[0] == 4 ? 2u : 0) }))),
+            "snoop-monitor" => folder.Write("le.btsnoop", SampleFiles.BtSnoop(2001, packets.Select(packet => packet with { Data = packet.Data[1..], Flags = MonitorOpcode(packet) }))),
             // Link type 201: four bytes of direction before H4.
             "pcapng" => folder.Write("le.pcapng", SampleFiles.PcapNg(201, packets.Select(packet => packet with { Data = [0, 0, 0, (byte)(packet.Flags & 1), .. packet.Data] }))),
             // Link type 254: adapter and opcode in place of H4's byte.

@@ -6,7 +6,7 @@ namespace Tarry.Statistics.Tests.SlotGrid;
 public sealed class WindowCountTests
 {
     [Fact]
-    public void FullestWindow_InLinearTime_IsThatOfSortedValues()
+    public void FullestWindow_InLinearTime_IsThatOfSortedValuesWithinABin()
     {
         var random = new SeededGenerator(3);
         for (var run = 0; run < 50; run++)
@@ -19,8 +19,10 @@ public sealed class WindowCountTests
             Array.Sort(sorted);
             var expected = FullestWindow.OfSorted(sorted, 4.1);
             var found = new WindowCount(values.Length).Of(values, 4.1, -1, 25);
-            Assert.Equal(expected.Count, found.Count);
-            Assert.Equal(expected.Count, values.Count(value => value >= found.Start - 1e-9 && value <= found.Start + 4.1 + 1e-9));
+
+            // A bin is 1/256 of the window and holds about two of these values.
+            Assert.InRange(found.Count, expected.Count - 4, expected.Count);
+            Assert.Equal(found.Count, values.Count(value => value >= found.Start - 1e-9 && value <= found.Start + 4.1 + 1e-9));
         }
     }
 }

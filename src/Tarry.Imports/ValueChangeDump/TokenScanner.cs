@@ -1,0 +1,70 @@
+using Tarry.Imports.Recordings;
+
+namespace Tarry.Imports.ValueChangeDump;
+
+/// <summary>Splits a dump into tokens between white space, whatever the lines, in bounded memory.</summary>
+internal sealed class TokenScanner(Stream content)
+{
+    private const int BufferBytes = 1 << 17;
+
+    /// <summary>A vector of as many bits; no identifier, name or comment word is near it.</summary>
+    private const int LongestToken = 1 << 16;
+
+    private readonly byte[] buffer = new byte[BufferBytes];
+    private long bufferStart;
+    private int at;
+    private int end;
+
+    /// <summary>The byte at which the last token begins.</summary>
+    public long Offset { get; private set; }
+
+    /// <summary>The next token, valid until the one after is asked for; false at the end of the file.</summary>
+    /// <remarks>A control character other than white space ends a token and begins the next, where it is damage.</remarks>
+    /// <exception cref="DamagedRecordingException">A token is longer than any can be.</exception>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public bool Next(out ReadOnlySpan<byte> token)
+    {
+        do
+        {
+            while (at < end && IsSpace(buffer[at]))
+            {
+                at++;
+            }
+        }
+        while (at == end && Refill(at));
+
+        var length = 0;
+        do
+        {
+            while (at + length < end && (length == 0 || buffer[at + length] > ' '))
+            {
+                length++;
+            }
+
+            if (length > LongestToken)
+            {
+                throw new DamagedRecordingException(bufferStart + at, $"A word of more than {LongestToken} bytes stands there; this is no value change dump.");
+            }
+        }
+        while (at + length == end && Refill(at));
+
+        Offset = bufferStart + at;
+        token = buffer.AsSpan(at, length);
+        at += length;
+        return length > 0;
+    }
+
+    private static bool IsSpace(byte character) => character == ' ' || (uint)(character - 9) <= 4;
+
+    /// <summary>Moves what is not used yet to the front and reads behind it.</summary>
+    private bool Refill(int from)
+    {
+        var kept = end - from;
+        Buffer.BlockCopy(buffer, from, buffer, 0, kept);
+        bufferStart += from;
+        at = 0;
+        var read = content.Read(buffer, kept, buffer.Length - kept);
+        end = kept + read;
+        return read > 0;
+    }
+}

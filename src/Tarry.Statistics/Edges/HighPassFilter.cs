@@ -1,0 +1,55 @@
+namespace Tarry.Statistics.Edges;
+
+/// <summary>A causal Butterworth high-pass filter of second order: what comes out never precedes what went in.</summary>
+/// <remarks>
+/// Bilinear transform of s^2 / (s^2 + sqrt(2) s + 1) (A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal Processing, 7.1; from memory). A filter
+/// run both ways has no phase, but it spreads an onset to before it: for the timing of clicks a bias of hundreds of microseconds.
+/// </remarks>
+public sealed class HighPassFilter
+{
+    private readonly double gain;
+    private readonly double a1;
+    private readonly double a2;
+    private double state1;
+    private double state2;
+
+    /// <summary>A filter at rest.</summary>
+    /// <param name="cornerHz">Where it takes 3 dB, more than 0 and less than half the sample rate.</param>
+    /// <param name="sampleRateHz">Samples a second.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The corner is not in that range.</exception>
+    public HighPassFilter(double cornerHz, double sampleRateHz)
+    {
+        if (!(cornerHz > 0 && cornerHz < sampleRateHz / 2))
+        {
+            throw new ArgumentOutOfRangeException(nameof(cornerHz), cornerHz, "A corner lies between 0 and half the sample rate.");
+        }
+
+        var k = Math.Tan(Math.PI * cornerHz / sampleRateHz);
+        gain = 1 / (1 + (Math.Sqrt(2) * k) + (k * k));
+        a1 = 2 * ((k * k) - 1) * gain;
+        a2 = (1 - (Math.Sqrt(2) * k) + (k * k)) * gain;
+    }
+
+    /// <summary>The next samples, filtered.</summary>
+    /// <param name="samples">The samples.</param>
+    /// <param name="filtered">As long, or longer.</param>
+    /// <returns>The sum of squares of what comes out.</returns>
+    public double Apply(ReadOnlySpan<float> samples, Span<float> filtered)
+    {
+        // In locals: through fields each sample would wait for the memory of the one before.
+        var (g, b1, c1, c2, s1, s2, squares) = (gain, -2 * gain, a1, a2, state1, state2, 0.0);
+        filtered = filtered[..samples.Length];
+        for (var index = 0; index < samples.Length; index++)
+        {
+            double sample = samples[index];
+            var output = (g * sample) + s1;
+            s1 = (b1 * sample) - (c1 * output) + s2;
+            s2 = (g * sample) - (c2 * output);
+            squares += output * output;
+            filtered[index] = (float)output;
+        }
+
+        (state1, state2) = (s1, s2);
+        return squares;
+    }
+}

@@ -1,0 +1,140 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using Tarry.Imports.Audio;
+using Tarry.Imports.Recordings;
+using Tarry.Imports.UsbWire;
+using Tarry.Imports.ValueChangeDump;
+using Tarry.Imports.Video;
+using Tarry.Output;
+using Tarry.Statistics.Edges;
+
+namespace Tarry.Commands;
+
+/// <summary>The options that say what the channels of a recording are and how presses and responses are paired.</summary>
+internal sealed class RecordingOptions
+{
+    private readonly Option<string?> pressChannel = new("--press-channel") { Description = "Recordings: the contact's channel; a name, or the number of a sound channel." };
+    private readonly Option<string?> responseChannel = new("--response-channel") { Description = "Recordings: the response's channel." };
+    private readonly Option<SignalEdge> pressEdge = Edge("--press-edge", "Recordings: the edge that is a press: rising, falling (active low) or any.");
+    private readonly Option<SignalEdge> responseEdge = Edge("--response-edge", "Recordings: the edge that is a response: rising, falling or any.");
+    private readonly Option<double?> pressThreshold = new Option<double?>("--press-threshold") { Description = "Recordings: from which value or brightness on the press channel is high." }.TakesNumber();
+    private readonly Option<double?> responseThreshold = new Option<double?>("--response-threshold") { Description = "Recordings: from which value or brightness on the response channel is high." }.TakesNumber();
+    private readonly Option<double?> shortest = new Option<double?>("--min-latency-ms") { Description = "Recordings: the shortest possible latency; 0 if not given. What is sooner is early." }.TakesNumber();
+    private readonly Option<double?> longest = new Option<double?>("--max-latency-ms") { Description = "Recordings: the longest latency to wait for; 500 if not given. Shorter than the time between presses." }.TakesNumber(positive: true);
+    private readonly Option<double?> debounce = new Option<double?>("--debounce-ms") { Description = "Recordings: how long a bouncing contact is taken for one press; 5 for logic, 60 for sound if not given." }.TakesNumber();
+    private readonly Option<string> responseSignal = new("--response-signal") { Description = "Sound: what the response channel holds, light or click.", DefaultValueFactory = _ => "light" };
+    private readonly Option<double?> couplingCorner = new Option<double?>("--ac-corner-hz") { Description = "Sound: the calibrated corner of a coupling capacitor in the response's input." }.TakesNumber(positive: true);
+    private readonly Option<string?> pictures = new("--pictures") { Description = "Sound: a folder for a picture of each doubtful pairing." };
+    private readonly Option<double?> captureFps = new Option<double?>("--capture-fps") { Description = "Video: frames a second that the camera captured, not those that a slow-motion file plays." }.TakesNumber(positive: true);
+    private readonly Option<string> pressColumn = new("--press-column") { Description = "Video: the column of the press.", DefaultValueFactory = _ => "press" };
+    private readonly Option<string> responseColumn = new("--response-column") { Description = "Video: the column of the response.", DefaultValueFactory = _ => "response" };
+    private readonly Option<string> timeColumn = new("--time-column") { Description = "Video: the column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
+    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable, whose reports are then listed." };
+    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D-." };
+
+    public RecordingOptions()
+    {
+        responseSignal.AcceptOnlyFromAmong("light", "click");
+    }
+
+    public void AddTo(Command command)
+    {
+        Option[] all =
+        [
+            pressChannel, responseChannel, pressEdge, responseEdge, pressThreshold, responseThreshold, shortest, longest, debounce,
+            responseSignal, couplingCorner, pictures, captureFps, pressColumn, responseColumn, timeColumn, usbPlus, usbMinus,
+        ];
+        foreach (var option in all)
+        {
+            command.Add(option);
+        }
+    }
+
+    /// <summary>The lines of a USB cable, where they are named.</summary>
+    public (string Plus, string Minus, UsbSpeed Speed)? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
+    {
+        (null, null) => null,
+        ({ } plus, { } minus) => (plus, minus, speed == "full" ? UsbSpeed.Full : UsbSpeed.Low),
+        _ => throw new UsageException("A USB cable has two data lines, and one is named.", "Give both --usb-plus-channel and --usb-minus-channel."),
+    };
+
+    public ValueChangeDumpOptions Logic(ParseResult parsed) => new()
+    {
+        PressChannel = Needed(parsed, pressChannel, "the contact's channel"),
+        ResponseChannel = Needed(parsed, responseChannel, "the response's channel"),
+        PressEdge = parsed.GetValue(pressEdge),
+        ResponseEdge = parsed.GetValue(responseEdge),
+        PressThreshold = parsed.GetValue(pressThreshold),
+        ResponseThreshold = parsed.GetValue(responseThreshold),
+        DebounceMs = parsed.GetValue(debounce) ?? 5,
+        Window = Window(parsed),
+    };
+
+    public TwoChannelOptions Sound(ParseResult parsed) => new()
+    {
+        PressChannel = Number(parsed, pressChannel) ?? 1,
+        ResponseChannel = Number(parsed, responseChannel) ?? 2,
+        Response = parsed.GetValue(responseSignal) == "click" ? SignalKind.Click : SignalKind.Light,
+        ResponseEdge = parsed.GetValue(responseEdge),
+        DebounceMs = parsed.GetValue(debounce) ?? 60,
+        CouplingCornerHz = parsed.GetValue(couplingCorner),
+        Window = Window(parsed),
+        Pictures = parsed.GetValue(pictures),
+    };
+
+    public VideoOptions Video(ParseResult parsed, char? delimiter) => new()
+    {
+        CaptureFps = parsed.GetValue(captureFps) ?? throw new UsageException(
+            "The camera's capture rate is not known: the time stamps of slow motion say how it is played.", "Give --capture-fps with the rate that the camera was set to."),
+        PressColumn = parsed.GetValue(pressColumn)!,
+        ResponseColumn = parsed.GetValue(responseColumn)!,
+        TimeColumn = parsed.GetValue(timeColumn)!,
+        PressEdge = parsed.GetValue(pressEdge),
+        ResponseEdge = parsed.GetValue(responseEdge),
+        PressThreshold = parsed.GetValue(pressThreshold),
+        ResponseThreshold = parsed.GetValue(responseThreshold),
+        Delimiter = delimiter,
+        Window = Window(parsed),
+    };
+
+    /// <summary>Whether the command line says that a table is one of a video.</summary>
+    public bool SaysVideo(ParseResult parsed) => parsed.GetValue(captureFps) is not null;
+
+    private PairingWindow Window(ParseResult parsed) =>
+        new(parsed.GetValue(shortest) ?? PairingWindow.Default.ShortestMs, parsed.GetValue(longest) ?? PairingWindow.Default.LongestMs);
+
+    private static string Needed(ParseResult parsed, Option<string?> option, string what) =>
+        parsed.GetValue(option) ?? throw new UsageException($"{option.Name} is missing: {what}.", $"Give {option.Name} NAME; a name that is not there is answered with those that are.");
+
+    private static int? Number(ParseResult parsed, Option<string?> option) => parsed.GetValue(option) switch
+    {
+        null => null,
+        "left" => 1,
+        "right" => 2,
+        var text => int.TryParse(text, out var number) ? number
+            : throw new UsageException($"'{text}' is no channel of a sound recording.", $"Give {option.Name} with a number from 1, or left or right."),
+    };
+
+    private static Option<SignalEdge> Edge(string name, string description)
+    {
+        var option = new Option<SignalEdge>(name)
+        {
+            Description = description,
+            DefaultValueFactory = _ => SignalEdge.Rising,
+            CustomParser = argument =>
+            {
+                switch (argument.Tokens[0].Value)
+                {
+                    case "rising": return SignalEdge.Rising;
+                    case "falling": return SignalEdge.Falling;
+                    case "any": return SignalEdge.Any;
+                    default:
+                        argument.AddError($"'{argument.Tokens[0].Value}' is no edge for {name}; give rising, falling or any.");
+                        return SignalEdge.Rising;
+                }
+            },
+        };
+        option.CompletionSources.Add("rising", "falling", "any");
+        return option;
+    }
+}
