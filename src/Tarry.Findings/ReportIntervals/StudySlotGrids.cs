@@ -1,3 +1,4 @@
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.Quality;
 using Tarry.Findings.Samples;
 using Tarry.Metrology;
@@ -9,6 +10,8 @@ namespace Tarry.Findings.ReportIntervals;
 /// <summary>The slot grids of all conditions of a study, with the chain as the reference shows it.</summary>
 internal sealed class StudySlotGrids
 {
+    private const double NearAssumedMs = 0.001;
+
     private readonly Dictionary<string, ConditionPresses> presses;
     private readonly Dictionary<string, ReportIntervalOutcome> outcomes = [];
     private readonly ChainGrids? chain;
@@ -23,8 +26,7 @@ internal sealed class StudySlotGrids
         var nominal = conditions.ToDictionary(condition => condition.Id, condition => 1000 / condition.NominalReportHz, StringComparer.Ordinal);
         if (reference is not null && presses.TryGetValue(reference, out var own) && own.Refused is null)
         {
-            chain = ChainGrids.Of(own.Series, nominal.GetValueOrDefault(reference));
-            outcomes[reference] = ReportIntervalSearch.Of(own.Series, chain, nominal.GetValueOrDefault(reference));
+            (chain, outcomes[reference]) = OfReference(own.Series, nominal.GetValueOrDefault(reference));
             chain = chain.WithOwn(outcomes[reference]);
         }
         else
@@ -40,6 +42,23 @@ internal sealed class StudySlotGrids
         {
             outcomes[rest[i]] = found[i];
         }
+    }
+
+    // Where no rate is stated of the reference, a grid of 1 ms that it shows is taken for its own: full-speed USB, which a rig in
+    // reference mode speaks, polls in frames of 1 ms (USB 2.0, 5.3.3). Any other grid may be the chain's.
+    private static (ChainGrids Chain, ReportIntervalOutcome Outcome) OfReference(IReadOnlyList<PressSeries> series, double? statedMs)
+    {
+        var chain = ChainGrids.Of(series, statedMs);
+        var outcome = ReportIntervalSearch.Of(series, chain, statedMs);
+        var seenMs = outcome switch
+        {
+            ReportIntervalFound found => found.IntervalMs,
+            ReportIntervalRefused { Reason: ReportIntervalReason.NotAttributed, ChoicesMs: [var choice] } => choice,
+            _ => double.NaN,
+        };
+        return statedMs is null && Math.Abs(seenMs - ReferenceSlot.AssumedMs) < NearAssumedMs
+            ? OfReference(series, ReferenceSlot.AssumedMs)
+            : (chain, outcome);
     }
 
     /// <summary>What was found of a condition that has sessions.</summary>
