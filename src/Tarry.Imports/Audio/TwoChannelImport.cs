@@ -1,5 +1,4 @@
 using System.Globalization;
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.Recordings;
 
 namespace Tarry.Imports.Audio;

@@ -1,4 +1,3 @@
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.PacketCapture.Files;
 using Tarry.Imports.PacketCapture.Usb;
 
@@ -7,10 +6,13 @@ namespace Tarry.Imports.PacketCapture;
 /// <summary>A capture file on the disk, read whole, with its hash.</summary>
 /// <param name="Name">Its name without the folder.</param>
 /// <param name="Sha256">SHA-256 of all its bytes, lower-case hex.</param>
-/// <param name="Format">What it is.</param>
+/// <param name="Format">What it is: <c>pcap</c>, <c>pcapng</c>, <c>btsnoop</c>, or what else the packets were read from.</param>
 /// <param name="Content">What is in it.</param>
-public sealed record CaptureFile(string Name, string Sha256, CaptureFormat Format, InputCapture Content)
+public sealed record CaptureFile(string Name, string Sha256, string Format, InputCapture Content)
 {
+    /// <summary>How it was read, for the record of an import.</summary>
+    public IReadOnlyDictionary<string, string> Options { get; init; } = new Dictionary<string, string>();
+
     private const int ChunkBytes = 1 << 16;
 
     /// <summary>The format of a file by its first bytes; null for another, or where it cannot be read.</summary>
@@ -56,7 +58,7 @@ public sealed record CaptureFile(string Name, string Sha256, CaptureFormat Forma
             using var file = new HashedFile(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1, FileOptions.SequentialScan));
             var content = InputCapture.Read(file, speed, (packets, at) => progress?.Report(new ImportProgress(name, at, file.Length, packets)), cancellation)!;
             ReadToTheEnd(file);
-            return new CaptureFile(name, file.Sha256, format, content);
+            return new CaptureFile(name, file.Sha256, format.ToString().ToLowerInvariant(), content);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {

@@ -29,8 +29,8 @@ internal sealed class RecordingOptions
     private readonly Option<string> pressColumn = new("--press-column") { Description = "Video: the column of the press.", DefaultValueFactory = _ => "press" };
     private readonly Option<string> responseColumn = new("--response-column") { Description = "Video: the column of the response.", DefaultValueFactory = _ => "response" };
     private readonly Option<string> timeColumn = new("--time-column") { Description = "Video: the column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
-    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable, whose reports are then listed." };
-    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D-." };
+    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
+    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D- of a USB cable." };
 
     public RecordingOptions()
     {
@@ -50,11 +50,12 @@ internal sealed class RecordingOptions
         }
     }
 
-    /// <summary>The lines of a USB cable, where they are named.</summary>
-    public (string Plus, string Minus, UsbSpeed Speed)? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
+    /// <summary>The data lines of a USB cable, where they are named.</summary>
+    public UsbCable? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
     {
         (null, null) => null,
-        ({ } plus, { } minus) => (plus, minus, speed == "full" ? UsbSpeed.Full : UsbSpeed.Low),
+        ({ }, { }) when speed == "high" => throw new UsageException("A logic analyser does not follow a cable at high speed.", "Give --usb-speed low or full, or import a packet capture."),
+        ({ } plus, { } minus) => new UsbCable(plus, minus, speed == "full" ? UsbCableSpeed.Full : UsbCableSpeed.Low),
         _ => throw new UsageException("A USB cable has two data lines, and one is named.", "Give both --usb-plus-channel and --usb-minus-channel."),
     };
 

@@ -1,4 +1,5 @@
 using Tarry.Imports;
+using Tarry.Imports.DelimitedText;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -10,7 +11,7 @@ internal static class ImportText
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
-        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format is "pcap" or "pcapng" or "btsnoop" ? "trial" : "row";
+        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
         terminal.Out.WriteLine(Invariant(
             $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
@@ -36,7 +37,7 @@ internal static class ImportText
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, row == "row" ? row : "packet")}:"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, row == "report" ? "packet" : row)}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));
