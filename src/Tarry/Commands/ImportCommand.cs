@@ -52,6 +52,11 @@ internal static class ImportCommand
                 }
 
                 var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
+                foreach (var path in paths)
+                {
+                    ImportFormat.RequireReadable(path);
+                }
+
                 var opened = Study.Open(parsed.GetRequiredValue(study));
                 var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
                 RequireOne(paths, formats);
@@ -111,6 +116,8 @@ internal static class ImportCommand
         {
             throw new UsageException($"{file} is a folder, and no file is named.", "Name the file to explain: tarry import --explain FILE.");
         }
+
+        ImportFormat.RequireReadable(file);
     }
 
     private static void RequireDescriptor(string file)

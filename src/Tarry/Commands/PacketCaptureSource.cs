@@ -31,8 +31,10 @@ internal sealed class PacketCaptureSource
         }
     }
 
-    /// <summary>The format of a packet capture by its first bytes; null for anything else.</summary>
-    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format ? format.ToString().ToLowerInvariant() : null;
+    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
+    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
+        ? format.ToString().ToLowerInvariant()
+        : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);

@@ -40,7 +40,8 @@ internal static class RecordingImports
         }
         catch (ArgumentException contradiction)
         {
-            throw new UsageException(contradiction.Message, "Change the option that the message names.");
+            // The name of our parameter says nothing to whoever gave an option.
+            throw new UsageException(contradiction.Message.Split(" (Parameter '")[0], "Change the option that the message names.");
         }
     }
 }

@@ -61,8 +61,8 @@ internal sealed class RecordingOptions
 
     public ValueChangeDumpOptions Logic(ParseResult parsed) => new()
     {
-        PressChannel = Needed(parsed, pressChannel, "the contact's channel"),
-        ResponseChannel = Needed(parsed, responseChannel, "the response's channel"),
+        PressChannel = parsed.GetValue(pressChannel),
+        ResponseChannel = parsed.GetValue(responseChannel),
         PressEdge = parsed.GetValue(pressEdge),
         ResponseEdge = parsed.GetValue(responseEdge),
         PressThreshold = parsed.GetValue(pressThreshold),
@@ -103,9 +103,6 @@ internal sealed class RecordingOptions
 
     private PairingWindow Window(ParseResult parsed) =>
         new(parsed.GetValue(shortest) ?? PairingWindow.Default.ShortestMs, parsed.GetValue(longest) ?? PairingWindow.Default.LongestMs);
-
-    private static string Needed(ParseResult parsed, Option<string?> option, string what) =>
-        parsed.GetValue(option) ?? throw new UsageException($"{option.Name} is missing: {what}.", $"Give {option.Name} NAME; a name that is not there is answered with those that are.");
 
     private static int? Number(ParseResult parsed, Option<string?> option) => parsed.GetValue(option) switch
     {
