@@ -72,6 +72,9 @@ public static class MethodName
     /// <summary>Report interval from the sawtooth of latencies over press times.</summary>
     public const string SlotSawtooth = "slot-sawtooth";
 
+    /// <summary>Report interval of a stream of reports: mean slope of their times over slot numbers in 20 blocks, t interval.</summary>
+    public const string SlopeOverSlots = "slope-over-report-slots";
+
     /// <summary>Fixed delay without the waits for slot and frame, t over sittings.</summary>
     public const string FixedDelayOfTwoGrids = "fixed-delay-of-two-slot-grids";
 

@@ -34,6 +34,9 @@ public sealed record ImportPlan
     /// <summary>How the file was read: what was inferred, renamed, rounded or left aside. In words.</summary>
     public required IReadOnlyList<string> Notes { get; init; }
 
+    /// <summary>What makes it doubtful that the recording was read as it was meant, in words; it is among the notes too.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>Adds it to a study: all or nothing.</summary>
     /// <param name="study">The study whose conditions it was read for.</param>
     /// <param name="held">The right to write to it.</param>

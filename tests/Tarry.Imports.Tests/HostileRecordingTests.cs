@@ -42,7 +42,7 @@ public sealed class HostileRecordingTests : IDisposable
         var whole = Encoding.UTF8.GetBytes(DumpText.Presses(8_125, 3_000, 20_000));
         Check(whole, DumpWords, path =>
         {
-            UsbWireImport.Read(path, "contact", "lamp", UsbSpeed.Low);
+            UsbCableRecording.Read(path, new UsbCable("contact", "lamp", UsbCableSpeed.Low));
             return null;
         }, Inputs / 10);
     }

@@ -24,7 +24,7 @@ public static class ReportStreamFindings
         {
             cancellation.ThrowIfCancellationRequested();
             var session = study.ReadReports(key);
-            findings.AddRange(session.Stream.Endpoints.Select(endpoint => Of(key, session, endpoint, new SingleSlotMedian())));
+            findings.AddRange(session.Stream.Endpoints.Select(endpoint => Of(key, session, endpoint)));
         }
 
         return findings;
@@ -34,12 +34,10 @@ public static class ReportStreamFindings
     /// <param name="key">The session.</param>
     /// <param name="session">Its reports.</param>
     /// <param name="endpoint">The endpoint.</param>
-    /// <param name="estimator">How the interval is found.</param>
-    public static ReportStreamFinding Of(SessionKey key, ReportSession session, ReportEndpoint endpoint, IReportIntervalEstimator estimator)
+    public static ReportStreamFinding Of(SessionKey key, ReportSession session, ReportEndpoint endpoint)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(endpoint);
-        ArgumentNullException.ThrowIfNull(estimator);
         var segment = session.Record.Segments[0];
         var clock = new TimerClock(segment.TickHz, segment.ClockFit?.RateErrorPpm ?? 0);
         var reports = session.Reports;
@@ -48,7 +46,7 @@ public static class ReportStreamFindings
             .Select(index => clock.ToMicroseconds(reports.Tick(index)) / 1_000)
             .ToArray();
         var intervals = times.Zip(times.Skip(1), (before, after) => after - before).ToArray();
-        var interval = estimator.Interval(times);
+        var interval = SlotInterval.Of(times);
         var slotMs = interval is Estimate<Latency> estimate ? estimate.Value.Milliseconds : (double?)null;
         return new ReportStreamFinding
         {

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.Recordings;
 
 namespace Tarry.Imports.Audio;
@@ -36,7 +35,7 @@ public static class TwoChannelImport
             if (Math.Max(options.PressChannel, options.ResponseChannel) > format.Channels)
             {
                 throw new ImportException(
-                    $"The file has {format.Channels} channels.", fileName, "Record press and response on two channels, and name them with --press-channel and --response-channel, from 1.");
+                    format.Channels == 1 ? "The file has one channel." : $"The file has {format.Channels} channels.", fileName, "Record press and response on two channels, and name them with --press-channel and --response-channel, from 1.");
             }
 
             var plan = new RecordingPlan(target, fileName, Format);
@@ -71,6 +70,11 @@ public static class TwoChannelImport
             reading.Take(press.AsSpan(0, read), response.AsSpan(0, read));
             frames += read;
             progress(frames);
+        }
+
+        if (frames == 0)
+        {
+            throw new DamagedRecordingException(reader.Damage?.Offset ?? file.Position, "The file holds no samples.");
         }
 
         reading.End();

@@ -19,7 +19,7 @@ public static class CaptureDescription
     {
         ArgumentNullException.ThrowIfNull(file);
         var content = file.Content;
-        yield return Invariant($"{file.Name}: {file.Format.ToString().ToLowerInvariant()}, {Counted(content.Packets, "packet")}, {Counted(content.Devices.Count, "device")} with reports");
+        yield return Invariant($"{file.Name}: {file.Format}, {Counted(content.Packets, "packet")}, {Counted(content.Devices.Count, "device")} with reports");
         foreach (var (linkType, packets) in content.PassedOver)
         {
             yield return Invariant($"  {Counted(packets, "packet")} of link type {linkType}: not read");

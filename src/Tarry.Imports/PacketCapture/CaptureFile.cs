@@ -1,17 +1,18 @@
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.PacketCapture.Files;
 using Tarry.Imports.PacketCapture.Usb;
+using Tarry.Imports.Recordings;
 
 namespace Tarry.Imports.PacketCapture;
 
 /// <summary>A capture file on the disk, read whole, with its hash.</summary>
 /// <param name="Name">Its name without the folder.</param>
 /// <param name="Sha256">SHA-256 of all its bytes, lower-case hex.</param>
-/// <param name="Format">What it is.</param>
+/// <param name="Format">What it is: <c>pcap</c>, <c>pcapng</c>, <c>btsnoop</c>, or what else the packets were read from.</param>
 /// <param name="Content">What is in it.</param>
-public sealed record CaptureFile(string Name, string Sha256, CaptureFormat Format, InputCapture Content)
+public sealed record CaptureFile(string Name, string Sha256, string Format, InputCapture Content)
 {
-    private const int ChunkBytes = 1 << 16;
+    /// <summary>How it was read, for the record of an import.</summary>
+    public IReadOnlyDictionary<string, string> Options { get; init; } = new Dictionary<string, string>();
 
     /// <summary>The format of a file by its first bytes; null for another, or where it cannot be read.</summary>
     /// <param name="path">The file.</param>
@@ -46,30 +47,15 @@ public sealed record CaptureFile(string Name, string Sha256, CaptureFormat Forma
         var name = Path.GetFileName(path);
         try
         {
-            if (FormatOf(path) is not { } format)
-            {
-                throw Directory.Exists(path) ? new ImportException("This is a folder.", path, "Name the files in it.")
-                    : !File.Exists(path) ? new ImportException("There is no such file.", path, "Check the path.")
-                    : new ImportException("This is no pcap, pcapng or btsnoop file, or it cannot be read.", name, "Save the capture in one of these formats.");
-            }
-
-            using var file = new HashedFile(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1, FileOptions.SequentialScan));
+            using var file = RecordingFile.Open(path);
+            var format = FormatOf(path) ?? throw new ImportException("This is no pcap, pcapng or btsnoop file.", name, "Save the capture in one of these formats.");
             var content = InputCapture.Read(file, speed, (packets, at) => progress?.Report(new ImportProgress(name, at, file.Length, packets)), cancellation)!;
-            ReadToTheEnd(file);
-            return new CaptureFile(name, file.Sha256, format, content);
+            RecordingFile.ReadToEnd(file);
+            return new CaptureFile(name, file.Sha256, format.ToString().ToLowerInvariant(), content);
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             throw new ImportException($"The file cannot be read: {failure.Message}", name, "Check the disk and who may read it.", failure);
-        }
-    }
-
-    /// <summary>The hash is of the whole file, also where reading ended at damage.</summary>
-    private static void ReadToTheEnd(HashedFile file)
-    {
-        var chunk = new byte[ChunkBytes];
-        while (file.Read(chunk.AsSpan()) > 0)
-        {
         }
     }
 }

@@ -28,6 +28,9 @@ public sealed record InputCapture
     /// <summary>The time of the first packet, in nanoseconds since 1970; null where there is none.</summary>
     public required long? FirstNanoseconds { get; init; }
 
+    /// <summary>Whether times are since 1970, as in a host's capture; else they are since the recording began.</summary>
+    public bool IsDated { get; init; } = true;
+
     /// <summary>Whether every time is a whole microsecond.</summary>
     public required bool WholeMicroseconds { get; init; }
 
@@ -95,7 +98,7 @@ public sealed record InputCapture
         };
     }
 
-    private static CapturedDevice Of(UsbDevice device, UsbSpeed speed)
+    internal static CapturedDevice Of(UsbDevice device, UsbSpeed speed)
     {
         var endpoints = device.ReportEndpoints(speed).Select(WithIds).ToList();
         return new CapturedDevice

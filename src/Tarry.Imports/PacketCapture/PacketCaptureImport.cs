@@ -51,7 +51,19 @@ public sealed class PacketCaptureImport
     {
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(conditions);
-        var file = CaptureFile.Read(path, options.Speed, progress, cancellation);
+        return Of(CaptureFile.Read(path, options.Speed, progress, cancellation), options, conditions);
+    }
+
+    /// <summary>Says what a capture that has been read would add to a study; nothing is written.</summary>
+    /// <param name="file">The capture.</param>
+    /// <param name="options">What to take from it.</param>
+    /// <param name="conditions">The conditions that the study has.</param>
+    /// <exception cref="ImportException">It has no report, or an option names nothing that it has.</exception>
+    public static ImportPlan Of(CaptureFile file, PacketCaptureOptions options, IReadOnlyList<ConditionEntry> conditions)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(options);
+        ArgumentNullException.ThrowIfNull(conditions);
         return new PacketCaptureImport(file, options, conditions).Plan();
     }
 
@@ -79,7 +91,7 @@ public sealed class PacketCaptureImport
             {
                 FileName = file.Name,
                 Sha256 = file.Sha256,
-                Format = FormatName,
+                Format = file.Format,
                 Options = record.Source!.Options,
                 RowsRead = kept + file.Content.Defects.Total,
                 RowsKept = kept,
@@ -91,17 +103,15 @@ public sealed class PacketCaptureImport
         };
     }
 
-    private string FormatName => file.Format.ToString().ToLowerInvariant();
-
     private SessionRecord Record(SessionKey key, int kept)
     {
         var defects = file.Content.Defects;
-        var used = new Dictionary<string, string>
+        var used = new Dictionary<string, string>(file.Options)
         {
             ["device"] = device.Id,
             ["packets"] = file.Content.Packets.ToString(CultureInfo.InvariantCulture),
-            ["first_packet_utc"] = DateTimeOffset.UnixEpoch.AddTicks(origin / 100).ToString("O", CultureInfo.InvariantCulture),
         };
+        Use(used, "first_packet_utc", file.Content.IsDated ? DateTimeOffset.UnixEpoch.AddTicks(origin / 100).ToString("O", CultureInfo.InvariantCulture) : null);
         Use(used, "usb_speed", options.Speed == Usb.UsbSpeed.Unknown ? null : options.Speed.ToString());
         Use(used, "report_descriptor", givenDescriptor is null ? null : Convert.ToHexStringLower(givenDescriptor));
         Use(used, "marker", options.Marker);
@@ -111,7 +121,7 @@ public sealed class PacketCaptureImport
         {
             Key = key,
             Segments = [new Segment(null, 1, 1_000_000_000 / tickNanoseconds, null)],
-            Source = new SourceFile(file.Name, file.Sha256, FormatName, used, kept + defects.Total),
+            Source = new SourceFile(file.Name, file.Sha256, file.Format, used, kept + defects.Total),
             Refused = [.. defects.First.Take(LongestList).Select(defect => new RefusedItem(Invariant($"{file.Name} byte {defect.Offset}"), defect.Message))],
             RefusedTotal = defects.Total,
             Events = [.. notes],

@@ -1,4 +1,3 @@
-using Tarry.Imports.DelimitedText;
 
 namespace Tarry.Imports.Recordings;
 

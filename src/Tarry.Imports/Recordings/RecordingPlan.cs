@@ -14,6 +14,7 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     private readonly Dictionary<string, long> refusedByReason = new(StringComparer.Ordinal);
     private readonly List<string> events = [];
     private readonly List<string> notes = [];
+    private readonly List<string> cautions = [];
     private long refusedTotal;
     private long unassigned;
     private RecordingDamage? damage;
@@ -45,6 +46,13 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     {
         events.Add(what);
         notes.Add(what);
+    }
+
+    /// <summary>Something that makes it doubtful that the recording was read as it was meant, in words; kept with the session.</summary>
+    public void Caution(string what)
+    {
+        cautions.Add(what);
+        Event(what);
     }
 
     /// <summary>Where the recording stopped making sense.</summary>
@@ -80,6 +88,7 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
                 remedy);
         }
 
+        CautionOfPairing();
         var existing = target.Conditions.Any(condition => condition.Id == target.Session.Condition);
         var source = new SourceFile(fileName, sha256, format, Options, trials.Count + unassigned);
         var record = new SessionRecord
@@ -110,7 +119,23 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
                 RefusedUnassigned = unassigned,
             },
             Notes = notes,
+            Cautions = cautions,
         };
+    }
+
+    private void CautionOfPairing()
+    {
+        var active = trials.Count(trial => trial.Flags.HasFlag(TrialFlags.LineActiveAtPress));
+        if (2 * active > trials.Count)
+        {
+            Caution(FormattableString.Invariant(
+                $"the response was active already at {active} of {trials.Count} presses: the channels may be swapped (--press-channel, --response-channel), or an edge be the wrong one (--press-edge, --response-edge)"));
+        }
+
+        if (trials.TrueForAll(trial => trial.Outcome is Outcome.Missed or Outcome.Refused))
+        {
+            Caution("no press was answered: check the response's channel, --response-edge and --max-latency-ms");
+        }
     }
 
     private void Refuse(string place, string kind, string reason)

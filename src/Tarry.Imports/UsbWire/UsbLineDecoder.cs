@@ -15,6 +15,7 @@ internal sealed class UsbLineDecoder
     private readonly double bitTime;
     private readonly bool idleIsPlus;
     private readonly Action<UsbPacket> found;
+    private readonly Action failed;
     private readonly List<bool> bits = [];
     private bool? plusHigh;
     private long lastChange;
@@ -22,15 +23,12 @@ internal sealed class UsbLineDecoder
     private long bothLowSince = -1;
     private bool inPacket;
 
-    public UsbLineDecoder(UsbSpeed speed, double unitsASecond, Action<UsbPacket> found)
+    public UsbLineDecoder(UsbCableSpeed speed, double unitsASecond, Action<UsbPacket> found, Action failed)
     {
-        bitTime = unitsASecond / (speed == UsbSpeed.Low ? 1.5e6 : 12e6);
-        idleIsPlus = speed == UsbSpeed.Full;
-        this.found = found;
+        bitTime = unitsASecond / (speed == UsbCableSpeed.Low ? 1.5e6 : 12e6);
+        idleIsPlus = speed == UsbCableSpeed.Full;
+        (this.found, this.failed) = (found, failed);
     }
-
-    /// <summary>Packets that failed a check.</summary>
-    public long Bad { get; private set; }
 
     /// <summary>The levels of D+ and D- from a time on.</summary>
     public void Step(long time, SignalLevel plus, SignalLevel minus)
@@ -95,7 +93,7 @@ internal sealed class UsbLineDecoder
         if (bits.Count > MostBits)
         {
             inPacket = false;
-            Bad++;
+            failed();
         }
     }
 
@@ -114,7 +112,7 @@ internal sealed class UsbLineDecoder
         }
         else
         {
-            Bad++;
+            failed();
         }
     }
 }

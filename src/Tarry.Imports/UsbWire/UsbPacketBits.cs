@@ -10,6 +10,7 @@ internal static class UsbPacketBits
     public const int Out = 0x1;
     public const int In = 0x9;
     public const int Setup = 0xD;
+    public const int Acknowledged = 0x2;
     public const int Data0 = 0x3;
     public const int Data1 = 0xB;
     private const int SynchronisationBits = 8;

@@ -70,7 +70,7 @@ internal sealed class ChangeReader(TokenScanner tokens, IReadOnlyList<ChannelSel
 
         if ((long)time < Time)
         {
-            throw Damaged($"The time goes back from {Time} to {time}.");
+            throw Damaged(tokens.AtEnd ? $"The file ends within the time '{Shown(token)}'." : $"The time goes back from {Time} to {time}.");
         }
 
         Tell(step);

@@ -15,8 +15,13 @@ internal sealed record ChannelSelection(DumpNet Net, int Place, double Threshold
 
     /// <summary>Finds a channel by path, name or identifier, with <c>[bit]</c> behind it where it is one bit of a vector.</summary>
     /// <exception cref="ImportException">There is none, or several could be meant, or it has more bits than one.</exception>
-    public static ChannelSelection Find(IReadOnlyList<DumpNet> nets, string wanted, double? threshold, string option, string place)
+    public static ChannelSelection Find(IReadOnlyList<DumpNet> nets, string? wanted, double? threshold, string option, string place)
     {
+        if (wanted is null)
+        {
+            throw new ImportException($"{option} is missing; the file has {Listed(nets)}.", place, $"Give {option} with the name, path or identifier of one of them.");
+        }
+
         var (net, index) = (Match(nets, wanted, option, place), default(int?));
         var bracket = wanted.EndsWith(']') ? wanted.LastIndexOf('[') : -1;
         if (net is null && bracket > 0 && int.TryParse(wanted[(bracket + 1)..^1], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var bit))
@@ -27,7 +32,7 @@ internal sealed record ChannelSelection(DumpNet Net, int Place, double Threshold
         if (net is null)
         {
             throw new ImportException(
-                $"There is no channel '{wanted}'; the file has {string.Join(", ", nets.Take(20).Select(known => known.Path))}{(nets.Count > 20 ? " and more" : "")}.",
+                $"There is no channel '{wanted}'; the file has {Listed(nets)}.",
                 place,
                 $"Give {option} with the name, path or identifier of one of them.");
         }
@@ -67,6 +72,9 @@ internal sealed record ChannelSelection(DumpNet Net, int Place, double Threshold
         (byte)'1' or (byte)'h' or (byte)'H' => SignalLevel.High,
         _ => SignalLevel.Unknown,
     };
+
+    private static string Listed(IReadOnlyList<DumpNet> nets) =>
+        nets.Count == 0 ? "no channel at all" : string.Join(", ", nets.Take(20).Select(known => known.Path)) + (nets.Count > 20 ? " and more" : "");
 
     private static DumpNet? Match(IReadOnlyList<DumpNet> nets, string wanted, string option, string place)
     {

@@ -18,6 +18,9 @@ internal sealed class TokenScanner(Stream content)
     /// <summary>The byte at which the last token begins.</summary>
     public long Offset { get; private set; }
 
+    /// <summary>Whether the last token ends where the file does, without white space behind it.</summary>
+    public bool AtEnd => at == end;
+
     /// <summary>The next token, valid until the one after is asked for; false at the end of the file.</summary>
     /// <remarks>A control character other than white space ends a token and begins the next, where it is damage.</remarks>
     /// <exception cref="DamagedRecordingException">A token is longer than any can be.</exception>

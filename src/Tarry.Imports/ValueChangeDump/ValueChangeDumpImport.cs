@@ -1,5 +1,4 @@
 using System.Globalization;
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.Recordings;
 using Tarry.Statistics.Edges;
 
@@ -56,7 +55,7 @@ public static class ValueChangeDumpImport
         var header = DumpHeader.Read(tokens);
         var press = ChannelSelection.Find(header.Nets, options.PressChannel, options.PressThreshold, "--press-channel", fileName);
         var response = ChannelSelection.Find(header.Nets, options.ResponseChannel, options.ResponseThreshold, "--response-channel", fileName);
-        if (press == response && options.PressEdge == options.ResponseEdge)
+        if ((press.Net, press.Place, press.Threshold) == (response.Net, response.Place, response.Threshold) && options.PressEdge == options.ResponseEdge)
         {
             throw new ImportException($"The press and the response are the same edge of the channel {press.Net.Path}.", fileName, "Name two channels, or two edges of one.");
         }

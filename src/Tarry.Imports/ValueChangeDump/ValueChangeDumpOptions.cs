@@ -6,11 +6,11 @@ namespace Tarry.Imports.ValueChangeDump;
 /// <summary>Which channels of a dump are the press and the response, and how their edges are paired.</summary>
 public sealed record ValueChangeDumpOptions
 {
-    /// <summary>The contact's channel: its name, its path with dots, or its identifier; <c>name[3]</c> for one bit.</summary>
-    public required string PressChannel { get; init; }
+    /// <summary>The contact's channel: its name, its path with dots, or its identifier; <c>name[3]</c> for one bit. Without it the error says which there are.</summary>
+    public string? PressChannel { get; init; }
 
     /// <summary>The response's channel, named in the same way.</summary>
-    public required string ResponseChannel { get; init; }
+    public string? ResponseChannel { get; init; }
 
     /// <summary>Which edge is a press; falling where the contact pulls the line low.</summary>
     public SignalEdge PressEdge { get; init; } = SignalEdge.Rising;

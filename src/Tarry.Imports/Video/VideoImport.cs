@@ -48,6 +48,11 @@ public static class VideoImport
                 cancellation.ThrowIfCancellationRequested();
                 progress?.Report(new ImportProgress(fileName, file.Content.Position, file.Content.Length, rows));
             });
+            if (table.Numbers.Count == 0)
+            {
+                throw new ImportException("The table holds no frame.", fileName, "Give a table with a row for each frame.");
+            }
+
             Pair(table, options, plan, fileName);
             RecordingFile.ReadToEnd(file.Content);
             return plan.Build(file.Content.Sha256, NanosecondHz, "Check the columns and --press-edge and --response-edge; a brightness that decides is set by --press-threshold and --response-threshold.");
@@ -83,7 +88,7 @@ public static class VideoImport
             }
         }
 
-        pairer.End(numbers.Length == 0 ? 0 : numbers[^1]);
+        pairer.End(numbers[^1]);
         Describe(plan, options, table, press, response);
 
         (long Low, long High) Bounds(EdgePair pair)
@@ -115,7 +120,7 @@ public static class VideoImport
         plan.Note(FormattableString.Invariant($"{table.Numbers.Count} frames; each latency is an interval of {2000 / options.CaptureFps:0.###} ms, two frames"));
         if (Math.Abs(table.StampedFps - options.CaptureFps) > 0.01 * options.CaptureFps)
         {
-            plan.Event(FormattableString.Invariant(
+            plan.Caution(FormattableString.Invariant(
                 $"the time stamps say {table.StampedFps:0.##} frames a second; the stated capture rate of {options.CaptureFps} is used, as slow motion needs. If the camera did not capture at that rate, every latency is wrong by the same factor"));
         }
 

@@ -37,26 +37,51 @@ internal static class ImportCommand
                 var paths = given.GetValue(files) ?? [];
                 if (paths.Length == 0)
                 {
-                    ExplainAlone(given.GetRequiredValue(study), given.GetValue(explain));
-                    captures.Explain(given, given.GetRequiredValue(study), terminal, told, cancellation);
+                    var file = given.GetRequiredValue(study);
+                    RequireExplain(file, given.GetValue(explain));
+                    var lines = recording.Cable(given, captures.SpeedName(given));
+                    if (lines is not null || PacketCaptureSource.FormatOf(file) is not null)
+                    {
+                        captures.Explain(given, captures.Read(given, file, lines, told, cancellation), terminal);
+                        return ExitCode.Done;
+                    }
+
+                    RequireDescriptor(file);
+                    PacketCaptureSource.ExplainDescriptor(file, terminal);
                     return ExitCode.Done;
                 }
 
                 var parsed = profile.Completed(given, command, given.GetRequiredValue(study));
+                foreach (var path in paths)
+                {
+                    ImportFormat.RequireReadable(path);
+                }
+
                 var opened = Study.Open(parsed.GetRequiredValue(study));
                 var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
                 RequireOne(paths, formats);
-                if (formats[0] == ImportFormat.Logic && recording.Cable(parsed, captures.SpeedName(parsed)) is { } cable)
+                var cable = formats[0] == ImportFormat.Logic ? recording.Cable(parsed, captures.SpeedName(parsed)) : null;
+                IReadOnlyList<ImportPlan> plans;
+                if (cable is not null || PacketCaptureSource.Formats.Contains(formats[0]))
                 {
-                    RecordingImports.ShowCable(paths[0], cable, terminal, parsed.GetValue(explain), told, cancellation);
-                    return ExitCode.Done;
+                    var capture = captures.Read(parsed, paths[0], cable, told, cancellation);
+                    if (cable is not null && columns.Condition(parsed) is null && columns.Sitting(parsed) is null)
+                    {
+                        progress.Clear();
+                        captures.Explain(parsed, capture, terminal);
+                        terminal.Error.WriteLine("Nothing was imported: give --condition ID and --sitting ID to take the reports into the study.");
+                        return ExitCode.Done;
+                    }
+
+                    plans = [captures.Plan(parsed, columns, capture, opened.File.Conditions)];
+                }
+                else
+                {
+                    plans = formats[0] == ImportFormat.LongForm
+                        ? DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, told, cancellation)
+                        : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
                 }
 
-                var plans = formats[0] == ImportFormat.LongForm
-                    ? DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, told, cancellation)
-                    : PacketCaptureSource.Formats.Contains(formats[0])
-                        ? [captures.Read(parsed, columns, paths[0], opened.File.Conditions, told, cancellation)]
-                        : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
                 progress.Clear();
                 if (!parsed.GetValue(dryRun))
                 {
@@ -80,7 +105,7 @@ internal static class ImportCommand
         return command;
     }
 
-    private static void ExplainAlone(string file, bool explain)
+    private static void RequireExplain(string file, bool explain)
     {
         if (!explain)
         {
@@ -90,6 +115,16 @@ internal static class ImportCommand
         if (Directory.Exists(file))
         {
             throw new UsageException($"{file} is a folder, and no file is named.", "Name the file to explain: tarry import --explain FILE.");
+        }
+
+        ImportFormat.RequireReadable(file);
+    }
+
+    private static void RequireDescriptor(string file)
+    {
+        if (ImportFormat.Of(file) is var format && (format != ImportFormat.LongForm || file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)))
+        {
+            throw new UsageException($"{file} is {format}, and is explained as an import into a study.", "Name the study: tarry import STUDY FILE --dry-run --explain.");
         }
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Tarry.Imports;
 
 namespace Tarry.Commands;
 
@@ -11,6 +12,32 @@ internal static class ImportFormat
     public const string Video = "video";
 
     public static readonly string[] All = [LongForm, Logic, Sound, Video];
+
+    // RFC 1952, RFC 8878, and the specifications of the others (from memory).
+    private static readonly (string Magic, string Name)[] Compressions =
+        [("\x1f\u008b", "gzip"), ("PK\x03\x04", "zip"), ("BZh", "bzip2"), ("\u00fd7zXZ", "xz"), ("\x28\u00b5\u002f\u00fd", "zstd"), ("7z\u00bc\u00af", "7z")];
+
+    /// <summary>Refuses what no reader takes in: a file that is not there, a folder, a compressed file.</summary>
+    /// <exception cref="ImportException">It is one of these.</exception>
+    public static void RequireReadable(string path)
+    {
+        if (Directory.Exists(path))
+        {
+            throw new ImportException("This is a folder.", path, "Name the files in it.");
+        }
+
+        if (!File.Exists(path))
+        {
+            throw new ImportException("There is no such file.", path, "Check the path.");
+        }
+
+        var beginning = Beginning(path);
+        var packed = Compressions.FirstOrDefault(known => beginning.StartsWith(known.Magic, StringComparison.Ordinal)).Name;
+        if (packed is not null)
+        {
+            throw new ImportException($"The file is compressed ({packed}).", Path.GetFileName(path), "Unpack it, and import what is in it.");
+        }
+    }
 
     /// <summary>What a file is by its first bytes, else by its name; long-form text where nothing else is seen.</summary>
     public static string Of(string path)

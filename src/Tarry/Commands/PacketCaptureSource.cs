@@ -3,6 +3,7 @@ using Tarry.Imports;
 using Tarry.Imports.HidReports;
 using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
+using Tarry.Imports.UsbWire;
 using Tarry.Output;
 using Tarry.Studies.StudyFiles;
 
@@ -15,7 +16,7 @@ internal sealed class PacketCaptureSource
     public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
 
     private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
-    private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording, low if not given." };
+    private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording low or full, low if not given." };
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
     private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
     private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
@@ -30,24 +31,37 @@ internal sealed class PacketCaptureSource
         }
     }
 
-    /// <summary>The format of a packet capture by its first bytes; null for anything else.</summary>
-    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format ? format.ToString().ToLowerInvariant() : null;
+    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
+    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
+        ? format.ToString().ToLowerInvariant()
+        : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
 
-    public ImportPlan Read(
-        ParseResult parsed, DelimitedTextColumns names, string file, IReadOnlyList<ConditionEntry> conditions, IProgress<ImportProgress> progress, CancellationToken cancellation) =>
-        PacketCaptureImport.Read(file, Options(parsed, names), conditions, progress, cancellation);
+    /// <summary>Reads a packet capture, or what was on a cable.</summary>
+    public CaptureFile Read(ParseResult parsed, string file, UsbCable? cable, IProgress<ImportProgress> progress, CancellationToken cancellation) => cable is null
+        ? CaptureFile.Read(file, Speed(parsed), progress, cancellation)
+        : UsbCableRecording.Read(file, cable, progress, cancellation);
 
-    /// <summary>Says what is in a capture, or in a file with a HID report descriptor.</summary>
-    public void Explain(ParseResult parsed, string file, Terminal terminal, IProgress<ImportProgress> progress, CancellationToken cancellation)
+    /// <summary>What a capture would add to a study.</summary>
+    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, IReadOnlyList<ConditionEntry> conditions) =>
+        PacketCaptureImport.Of(file, Options(parsed, names), conditions);
+
+    /// <summary>Says what is in a capture.</summary>
+    public void Explain(ParseResult parsed, CaptureFile file, Terminal terminal)
     {
-        var given = parsed.GetValue(descriptor) is { } path ? HidDescriptorFile.Read(File.ReadAllBytes(path)) : null;
-        var lines = CaptureFile.FormatOf(file) is null
-            ? HidDescriptorText.Lines(HidReportDescriptor.Parse(HidDescriptorFile.Read(Whole(file))))
-            : CaptureDescription.Lines(CaptureFile.Read(file, Speed(parsed), progress, cancellation), given);
-        foreach (var line in lines)
+        var given = parsed.GetValue(descriptor) is { } path ? HidDescriptorFile.Read(Whole(path)) : null;
+        foreach (var line in CaptureDescription.Lines(file, given))
+        {
+            terminal.Out.WriteLine(line);
+        }
+    }
+
+    /// <summary>Says what is in a file with a HID report descriptor.</summary>
+    public static void ExplainDescriptor(string file, Terminal terminal)
+    {
+        foreach (var line in HidDescriptorText.Lines(HidReportDescriptor.Parse(HidDescriptorFile.Read(Whole(file)))))
         {
             terminal.Out.WriteLine(line);
         }

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Tarry.Imports;
 using Tarry.Imports.Audio;
 using Tarry.Imports.Recordings;
-using Tarry.Imports.UsbWire;
 using Tarry.Imports.ValueChangeDump;
 using Tarry.Imports.Video;
 using Tarry.Output;
@@ -41,11 +40,8 @@ internal static class RecordingImports
         }
         catch (ArgumentException contradiction)
         {
-            throw new UsageException(contradiction.Message, "Change the option that the message names.");
+            // The name of our parameter says nothing to whoever gave an option.
+            throw new UsageException(contradiction.Message.Split(" (Parameter '")[0], "Change the option that the message names.");
         }
     }
-
-    /// <summary>Lists the reports on a cable.</summary>
-    public static void ShowCable(string path, (string Plus, string Minus, UsbSpeed Speed) cable, Terminal terminal, bool explain, IProgress<ImportProgress> progress, CancellationToken cancellation) =>
-        UsbWireText.Write(UsbWireImport.Read(path, cable.Plus, cable.Minus, cable.Speed, progress, cancellation), terminal, explain);
 }

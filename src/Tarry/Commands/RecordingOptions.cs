@@ -29,8 +29,8 @@ internal sealed class RecordingOptions
     private readonly Option<string> pressColumn = new("--press-column") { Description = "Video: the column of the press.", DefaultValueFactory = _ => "press" };
     private readonly Option<string> responseColumn = new("--response-column") { Description = "Video: the column of the response.", DefaultValueFactory = _ => "response" };
     private readonly Option<string> timeColumn = new("--time-column") { Description = "Video: the column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
-    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable, whose reports are then listed." };
-    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D-." };
+    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
+    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D- of a USB cable." };
 
     public RecordingOptions()
     {
@@ -50,18 +50,19 @@ internal sealed class RecordingOptions
         }
     }
 
-    /// <summary>The lines of a USB cable, where they are named.</summary>
-    public (string Plus, string Minus, UsbSpeed Speed)? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
+    /// <summary>The data lines of a USB cable, where they are named.</summary>
+    public UsbCable? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch
     {
         (null, null) => null,
-        ({ } plus, { } minus) => (plus, minus, speed == "full" ? UsbSpeed.Full : UsbSpeed.Low),
+        ({ }, { }) when speed == "high" => throw new UsageException("A logic analyser does not follow a cable at high speed.", "Give --usb-speed low or full, or import a packet capture."),
+        ({ } plus, { } minus) => new UsbCable(plus, minus, speed == "full" ? UsbCableSpeed.Full : UsbCableSpeed.Low),
         _ => throw new UsageException("A USB cable has two data lines, and one is named.", "Give both --usb-plus-channel and --usb-minus-channel."),
     };
 
     public ValueChangeDumpOptions Logic(ParseResult parsed) => new()
     {
-        PressChannel = Needed(parsed, pressChannel, "the contact's channel"),
-        ResponseChannel = Needed(parsed, responseChannel, "the response's channel"),
+        PressChannel = parsed.GetValue(pressChannel),
+        ResponseChannel = parsed.GetValue(responseChannel),
         PressEdge = parsed.GetValue(pressEdge),
         ResponseEdge = parsed.GetValue(responseEdge),
         PressThreshold = parsed.GetValue(pressThreshold),
@@ -102,9 +103,6 @@ internal sealed class RecordingOptions
 
     private PairingWindow Window(ParseResult parsed) =>
         new(parsed.GetValue(shortest) ?? PairingWindow.Default.ShortestMs, parsed.GetValue(longest) ?? PairingWindow.Default.LongestMs);
-
-    private static string Needed(ParseResult parsed, Option<string?> option, string what) =>
-        parsed.GetValue(option) ?? throw new UsageException($"{option.Name} is missing: {what}.", $"Give {option.Name} NAME; a name that is not there is answered with those that are.");
 
     private static int? Number(ParseResult parsed, Option<string?> option) => parsed.GetValue(option) switch
     {

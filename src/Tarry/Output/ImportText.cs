@@ -1,4 +1,5 @@
 using Tarry.Imports;
+using Tarry.Imports.DelimitedText;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -10,9 +11,9 @@ internal static class ImportText
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
-        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format is "pcap" or "pcapng" or "btsnoop" ? "trial" : "row";
+        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
         terminal.Out.WriteLine(Invariant(
-            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
+            $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(row == "trial" ? plan.Record.RowsRead - plan.Record.RefusedUnassigned : plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
         {
             foreach (var note in plan.Notes)
@@ -30,13 +31,18 @@ internal static class ImportText
             }
         }
 
+        foreach (var caution in plan.Cautions)
+        {
+            terminal.Error.WriteLine($"{plan.Record.FileName}: {caution}");
+        }
+
         var refused = plan.Record.RefusedTotal;
         if (refused == 0)
         {
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {Counted.Of(refused, row == "row" ? row : "packet")}:"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {(row == "row" ? Counted.Of(refused, row) : row == "report" ? Counted.Of(refused, "packet") : Invariant($"in all {refused}"))}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));

@@ -37,8 +37,8 @@ public class FindingsJsonTests
         var session = new ReportSession(
             new SessionRecord { Key = key, Segments = [new Segment(null, 1, 1_000_000, null)], ReportStream = new ReportStream { Device = "usb1.5", Endpoints = [endpoint] } },
             reports);
-        var finding = ReportStreamFindings.Of(key, session, endpoint, new SingleSlotMedian());
-        var silent = ReportStreamFindings.Of(key, session, endpoint with { Number = 0x82, Speed = null, DeclaredIntervalUs = null }, new SingleSlotMedian());
+        var finding = ReportStreamFindings.Of(key, session, endpoint);
+        var silent = ReportStreamFindings.Of(key, session, endpoint with { Number = 0x82, Speed = null, DeclaredIntervalUs = null });
         Assert.Equal(1, finding.ObservedOverDeclared!.Value, 12);
         AssertFits(new SyntheticStudy(1).Analyse() with { ReportStreams = [finding, silent] });
     }

@@ -13,8 +13,8 @@ public sealed class ImportRecordingTests : IDisposable
         var study = await Study();
         var file = folder.Write("x.vcd", Dump);
         string[] import = ["import", study, file, "--condition", "quill", "--sitting", "monday", "--press-channel", "contact", "--response-channel", "lamp"];
-        Assert.Contains("would keep 2 of 2 rows", await ProgramRun.Done([.. import, "--dry-run", "--explain"]), StringComparison.Ordinal);
-        Assert.Contains("kept 2 of 2 rows", await ProgramRun.Done(import), StringComparison.Ordinal);
+        Assert.Contains("would keep 2 of 2 trials", await ProgramRun.Done([.. import, "--dry-run", "--explain"]), StringComparison.Ordinal);
+        Assert.Contains("kept 2 of 2 trials", await ProgramRun.Done(import), StringComparison.Ordinal);
         await ProgramRun.Done("check", study);
         Assert.Contains("8125", await File.ReadAllTextAsync(await Export(study), TestContext.Current.CancellationToken), StringComparison.Ordinal);
         var again = await ProgramRun.Tarry(import);

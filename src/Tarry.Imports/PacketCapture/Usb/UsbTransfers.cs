@@ -32,21 +32,33 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         {
             defects.Add(CaptureDefectKind.PacketMalformed, packet.Offset, defect);
         }
-        else if (transfer.Type == UsbTransferType.Control)
+        else
+        {
+            Take(transfer, packet.TimeNanoseconds, packet.Offset);
+        }
+    }
+
+    /// <summary>Takes a transfer.</summary>
+    /// <param name="transfer">The transfer.</param>
+    /// <param name="timeNanoseconds">When.</param>
+    /// <param name="offset">Where in the file.</param>
+    public void Take(UsbTransfer transfer, long timeNanoseconds, long offset)
+    {
+        if (transfer.Type == UsbTransferType.Control)
         {
             TakeControl(transfer);
         }
         else if (transfer is { IsCompletion: true, Succeeded: true, IsIn: true, Data.Length: > 0, Type: UsbTransferType.Interrupt or UsbTransferType.Bulk })
         {
-            TakeReport(transfer, packet);
+            TakeReport(transfer, timeNanoseconds, offset);
         }
     }
 
-    private void TakeReport(UsbTransfer transfer, in CapturedPacket packet)
+    private void TakeReport(UsbTransfer transfer, long timeNanoseconds, long offset)
     {
         if (transfer.CutShort)
         {
-            defects.Add(CaptureDefectKind.PacketCutShort, packet.Offset, "a report was not captured to its end");
+            defects.Add(CaptureDefectKind.PacketCutShort, offset, "a report was not captured to its end");
         }
         else if (transfer.Data.Length > ReportLog.LongestReport)
         {
@@ -55,7 +67,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
         else
         {
-            Device(transfer).TakeReport(transfer, packet.TimeNanoseconds);
+            Device(transfer).TakeReport(transfer, timeNanoseconds);
         }
     }
 

@@ -1,24 +1,26 @@
 using Tarry.Metrology;
 using Tarry.Statistics.Quantiles;
+using Tarry.Statistics.SlotGrid;
 
 namespace Tarry.Findings.ReportStreams;
 
-/// <summary>The report interval as the median of the intervals that are one slot long, with its exact order-statistic interval.</summary>
+/// <summary>The report interval of a stream: of 200 reports or more the slope of their times over slot numbers, of fewer the median of the intervals of one slot.</summary>
 /// <remarks>
 /// A slot length is taken when at least nine in ten intervals (of up to 20 slots) lie within 0.15 of a multiple of it that is not 0; of
 /// those that pass, the longest, since every divisor of a slot length passes too. Intervals that have no grid pass with a chance of 0.3
-/// each, so that of 20 of them hardly ever nine in ten do. Intervals are taken as independent; a late report makes
-/// one interval longer and the next one shorter, which the median bears.
+/// each, so that of 20 of them hardly ever nine in ten do. The median of the intervals of one slot is the slope's first guess
+/// (<see cref="SlotSlope"/>), or stands itself with its exact order-statistic interval: a late report makes one interval longer and the next one shorter, which it bears.
 /// </remarks>
-public sealed class SingleSlotMedian : IReportIntervalEstimator
+public static class SlotInterval
 {
     private const double Nearness = 0.15;
     private const double ShareOnGrid = 0.9;
     private const double LongestSlots = 20;
     private static readonly double[] Levels = [0.5, 0.25, 0.1, 0.05];
 
-    /// <inheritdoc/>
-    public EstimateOutcome<Latency> Interval(ReadOnlySpan<double> timesMs)
+    /// <summary>The interval, or how much is missing to tell.</summary>
+    /// <param name="timesMs">Times of the reports in milliseconds, ascending.</param>
+    public static EstimateOutcome<Latency> Of(ReadOnlySpan<double> timesMs)
     {
         var intervals = new double[Math.Max(0, timesMs.Length - 1)];
         for (var index = 0; index < intervals.Length; index++)
@@ -40,15 +42,17 @@ public sealed class SingleSlotMedian : IReportIntervalEstimator
             return new NotEnough<Latency>(single.Length, needed, "report intervals of one slot on a grid");
         }
 
+        if (timesMs.Length >= SlotSlope.SmallestCount && SlotSlope.Of(timesMs, slot) is { } line)
+        {
+            return Estimate(line.IntervalMs, line.LowMs, line.HighMs, MethodName.SlopeOverSlots, timesMs.Length);
+        }
+
         var limits = OrderStatisticInterval.Of(single, 0.5);
-        return new Estimate<Latency>(
-            Latency.FromMilliseconds(Median(single)),
-            new(Latency.FromMilliseconds(limits.Low!.Value), Latency.FromMilliseconds(limits.High!.Value)),
-            0.95,
-            MethodName.OrderStatisticsWithinSession,
-            single.Length,
-            1);
+        return Estimate(Median(single), limits.Low!.Value, limits.High!.Value, MethodName.OrderStatisticsWithinSession, single.Length);
     }
+
+    private static Estimate<Latency> Estimate(double value, double low, double high, string method, int count) =>
+        new(Latency.FromMilliseconds(value), new(Latency.FromMilliseconds(low), Latency.FromMilliseconds(high)), 0.95, method, count, 1);
 
     // The mean of the two in the middle where there is no one.
     private static double Median(double[] sorted) => SampleQuantile.Of(sorted, 0.5)!.Value;

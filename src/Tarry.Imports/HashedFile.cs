@@ -1,6 +1,6 @@
 using System.Security.Cryptography;
 
-namespace Tarry.Imports.DelimitedText;
+namespace Tarry.Imports;
 
 /// <summary>A file whose SHA-256 is computed as it is read; what is read again does not count twice.</summary>
 internal sealed class HashedFile(FileStream file) : Stream
