@@ -55,11 +55,8 @@ public static class ShapeWording
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "A reason without words."),
     };
 
-    /// <summary>Late lumps: <c>5.9 % late by 4.2 ms, 1.3 % by 8.5 ms</c>; empty where there are none.</summary>
-    public static string Lumps(LateTailFinding? tail)
-    {
-        var lumps = (tail?.Lumps ?? []).Where(lump => lump.Count > 0).ToList();
-        return string.Join(", ", lumps.Select((lump, index) =>
-            $"{Fixed(lump.Share.Value.Value * 100, 1)}{NoBreakSpace}%{(index == 0 ? " late" : "")} by {Fixed(lump.Offset.Milliseconds, 1)}{NoBreakSpace}ms"));
-    }
+    /// <summary>Late lumps: <c>every 4.2 ms: 5.9, 0.0, 1.3 %</c>, shares of the responses; empty where there are none.</summary>
+    public static string Lumps(LateTailFinding? tail) => tail is { LumpInterval: { } interval, Lumps: { Count: > 0 } lumps }
+        ? $"every {Fixed(interval.Value.Milliseconds, 1)}{NoBreakSpace}ms: {string.Join(", ", lumps.Select(lump => Fixed(lump.Share.Value.Value * 100, 1)))}{NoBreakSpace}%"
+        : "";
 }

@@ -13,16 +13,23 @@ internal static class DeviceText
 {
     private const int MostDecimals = 6;
 
-    private static readonly (string Name, Func<ConditionFinding, bool, string> Cell, Func<ConditionFinding, bool>? OnlyWhere, bool OnlyWhereWide)[] Columns =
+    private static readonly (string Name, Room Least, Func<ConditionFinding, Room, string> Cell)[] Columns =
     [
-        ("condition", (condition, _) => condition.Id, null, false),
-        ("report interval", Interval, null, false),
-        ("a second", (condition, _) => ReportRate.Of(condition.ReportInterval)?.Value ?? "", null, false),
-        ("mean alone", (condition, wide) => Own(condition, condition.DeviceOnly?.Mean, wide), null, false),
-        ("sd alone", (condition, wide) => Own(condition, condition.DeviceOnly?.StandardDeviation, wide), null, false),
-        ("shape with the chain", (condition, _) => ShapeWording.Shape(condition.Shape), condition => condition.Shape is not null, true),
-        ("late lumps", (condition, _) => ShapeWording.Lumps(condition.LateTail), condition => ShapeWording.Lumps(condition.LateTail).Length > 0, true),
+        ("condition", Room.Narrow, (condition, _) => condition.Id),
+        ("report interval", Room.Narrow, Interval),
+        ("a second", Room.Narrow, (condition, _) => ReportRate.Of(condition.ReportInterval)?.Value ?? ""),
+        ("mean alone", Room.Narrow, (condition, room) => Own(condition, condition.DeviceOnly?.Mean, room)),
+        ("sd alone", Room.Narrow, (condition, room) => Own(condition, condition.DeviceOnly?.StandardDeviation, room)),
+        ("shape with the chain", Room.Wide, (condition, _) => condition.Shape is { } shape ? ShapeWording.Shape(shape) : ""),
+        ("late lumps", Room.Wide, (condition, _) => ShapeWording.Lumps(condition.LateTail)),
     ];
+
+    private enum Room
+    {
+        Narrow,
+        Middling,
+        Wide,
+    }
 
     /// <summary>The table, or nothing where nothing is known of devices alone.</summary>
     public static void Write(FindingsDocument document, Terminal terminal)
@@ -38,30 +45,31 @@ internal static class DeviceText
         }
 
         terminal.Out.WriteLine("The device alone (ms, 95 % intervals)");
-        FittedTable.Write(terminal, Table(conditions, wide: true), () => Table(conditions, wide: false));
+        FittedTable.Write(terminal, [.. new[] { Room.Wide, Room.Middling, Room.Narrow }.Select(room => Table(conditions, room))]);
         var clock = conditions.Max(condition => condition.ReportInterval?.Clock.HalfWidthPpm ?? 0);
         terminal.Out.WriteLine(Invariant(
             $"Report interval: how far apart the report slots are, on the clock of the data, which may be off by {Numbers.Fixed(clock, Numbers.Decimals(clock))} parts per million. Mean and sd alone: of the delay in excess of the reference's fixed delay, the wait for the device's own slot inside."));
     }
 
-    private static Table Table(List<ConditionFinding> conditions, bool wide)
+    private static Table Table(List<ConditionFinding> conditions, Room room)
     {
-        var columns = Columns.Where(column => (wide || !column.OnlyWhereWide) && (column.OnlyWhere is null || conditions.Exists(condition => column.OnlyWhere(condition)))).ToList();
+        // Without a late lump anywhere the column would stand empty.
+        var columns = Columns.Where(column => column.Least <= room && conditions.Exists(condition => column.Cell(condition, room).Length > 0)).ToList();
         var table = FittedTable.New(columns.Select(column => column.Name));
-        conditions.ForEach(condition => table.AddRow(FittedTable.Cells(columns.Select(column => column.Cell(condition, wide)))));
+        conditions.ForEach(condition => table.AddRow(FittedTable.Cells(columns.Select(column => column.Cell(condition, room)))));
         return table;
     }
 
-    private static string Interval(ConditionFinding condition, bool wide) => condition.ReportInterval switch
+    private static string Interval(ConditionFinding condition, Room room) => condition.ReportInterval switch
     {
         { Interval: { } interval } => EstimateText.Value(interval, value => value.Milliseconds, MostDecimals),
-        { Unidentified: { } not } => wide ? $"not identifiable: {ReportIntervalWording.Words(not.Reason)}" : "not identifiable",
+        { Unidentified: { } not } => room > Room.Narrow ? $"not identifiable: {ReportIntervalWording.Words(not.Reason)}" : "not identifiable",
         _ => "",
     };
 
-    private static string Own(ConditionFinding condition, EstimateOutcome<LatencyDifference>? outcome, bool wide) =>
+    private static string Own(ConditionFinding condition, EstimateOutcome<LatencyDifference>? outcome, Room room) =>
         outcome is null ? condition.IsReference ? "is the reference" : ""
         : outcome is NotEnough<LatencyDifference> ? "not known"
-        : wide ? EstimateText.Of(outcome, value => value.Milliseconds)
+        : room > Room.Narrow ? EstimateText.Of(outcome, value => value.Milliseconds)
         : EstimateText.Value(outcome, value => value.Milliseconds);
 }

@@ -34,7 +34,7 @@ internal static class FindingsText
         terminal.Out.WriteLine(Invariant(
             $"captured {counts.Captured} = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}"));
         terminal.Out.WriteLine();
-        FittedTable.Write(terminal, Table(document, wide: true), () => Table(document, wide: false));
+        FittedTable.Write(terminal, Table(document, wide: true), Table(document, wide: false));
         terminal.Out.WriteLine();
         terminal.Out.WriteLine(Invariant(
             $"Milliseconds, 95 % intervals; the session is the unit. Rank: the ranks that the data allow. Margin {Numbers.Plain(document.MarginMs)} ms; {(document.Reference is { } reference ? $"a verdict is against {reference}" : "the study names no reference")}."));

@@ -21,11 +21,13 @@ internal static class FittedTable
     /// <summary>Cells of a row. Spaces that do not break are for pages; a terminal does not break here anyway.</summary>
     public static IEnumerable<Text> Cells(params IEnumerable<string> cells) => cells.Select(cell => new Text(cell.Replace('\u00A0', ' ')));
 
-    /// <summary>Writes the wide table where it fits, else the narrow one.</summary>
-    public static void Write(Terminal terminal, Table wide, Func<Table>? narrow = null)
+    /// <summary>Writes the first table that fits, else the last.</summary>
+    /// <param name="terminal">Where to.</param>
+    /// <param name="widestFirst">The same table with ever less in it.</param>
+    public static void Write(Terminal terminal, params IReadOnlyList<Table> widestFirst)
     {
         var console = terminal.Tables();
-        var table = narrow is not null && WidthOf(wide, console) > console.Profile.Width ? narrow() : wide;
+        var table = widestFirst.FirstOrDefault(one => WidthOf(one, console) <= console.Profile.Width, widestFirst[^1]);
 
         // A terminal that is narrower still breaks the line, which is better than a number broken in two.
         console.Profile.Width = Math.Max(console.Profile.Width, WidthOf(table, console));
