@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Tarry.Findings;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.Shapes;
 using Tarry.Metrology;
@@ -56,8 +57,8 @@ internal static class DeviceSection
                     Interval(condition.ReportInterval),
                     ReportRate.Of(condition.ReportInterval) is { } rate ? new TableCell(rate.Value, rate.Bounds) : new TableCell("not known"),
                     condition.NominalReportHz is { } stated ? Numbers.Plain(stated) : "not stated",
-                    condition.DeviceOnly is { } alone ? TableCell.Of(alone.Mean, Quantity.Scatter) : Reference(condition),
-                    condition.DeviceOnly is { } varying ? TableCell.Of(varying.StandardDeviation, Quantity.Scatter) : Reference(condition),
+                    Alone(condition, condition.DeviceOnly?.Mean),
+                    Alone(condition, condition.DeviceOnly?.StandardDeviation),
                 ]);
         }
 
@@ -118,5 +119,10 @@ internal static class DeviceSection
             : new("not known", reason + moments);
     }
 
-    private static TableCell Reference(ConditionFinding condition) => new(condition.IsReference ? "reference" : "not known");
+    private static TableCell Alone(ConditionFinding condition, EstimateOutcome<LatencyDifference>? outcome) => outcome switch
+    {
+        null => new(condition.IsReference ? "reference" : "not known"),
+        NotEnough<LatencyDifference> => new("not known", condition.DeviceOnly!.Refusal is { } refusal ? DeviceOnlyWording.Words(refusal.Kind) : ""),
+        _ => TableCell.Of(outcome, Quantity.Scatter),
+    };
 }

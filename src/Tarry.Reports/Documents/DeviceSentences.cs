@@ -35,9 +35,9 @@ internal static class DeviceSentences
 
         foreach (var row in rows)
         {
-            foreach (var sentence in Own(row))
+            if (Own(row).ToList() is { Count: > 0 } own)
             {
-                yield return $"{row.Condition.Id}: {sentence}";
+                yield return $"{row.Condition.Id}: {string.Join(' ', own)}";
             }
         }
     }

@@ -77,7 +77,7 @@ public static class FoldFigure
         var notes = new List<string>
         {
             FigureNotes.Basis(rows),
-            "Left: dots are trials, every so manieth; the line is their mean. A press just after a slot waits longest, so latency falls towards the next slot.",
+            "Left: dots are some of the trials, the line is the mean of all. A press just after a slot waits longest, so latency falls towards the next slot.",
             "Right: how many responses arrived when, about the frame that showed them or, where there is no grid of frames, about the slot.",
             "Each panel of a row to its own height.",
         };

@@ -4,6 +4,7 @@ using Tarry.Findings.Conditions;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Metrology;
 using Tarry.Reports.Wording;
+using Tarry.Statistics.SlotGrid;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -39,7 +40,7 @@ internal static class DeviceText
         var conditions = ranked.Concat(document.Conditions.Except(ranked))
             .Where(condition => condition is { ReportInterval: not null } or { DeviceOnly: not null } or { Shape: not null })
             .ToList();
-        if (conditions.Count == 0)
+        if (!conditions.Exists(SaysSomething))
         {
             return;
         }
@@ -50,6 +51,11 @@ internal static class DeviceText
         terminal.Out.WriteLine(Invariant(
             $"Report interval: how far apart the report slots are, on the clock of the data, which may be off by {Numbers.Fixed(clock, Numbers.Decimals(clock))} parts per million. Mean and sd alone: of the delay in excess of the reference's fixed delay, the wait for the device's own slot inside."));
     }
+
+    // A recording without press times and without a reference says nothing of devices alone, and a table of that is no use.
+    private static bool SaysSomething(ConditionFinding condition) =>
+        condition.DeviceOnly?.Mean is Estimate<LatencyDifference>
+        || condition.ReportInterval is { Interval: not null } or { Unidentified.Reason: not (ReportIntervalReason.NoPressTimes or ReportIntervalReason.TooFewTrials) };
 
     private static Table Table(List<ConditionFinding> conditions, Room room)
     {
