@@ -25,12 +25,13 @@ internal static class DeviceSection
             return streams is null ? null : Html.Section("device", "The device alone", streams);
         }
 
+        var sentences = DeviceSentences.Of(rows).ToList();
         var evidence = DeviceSentences.Evidence(rows).ToList();
         return Html.Section(
             "device",
             "The device alone",
             Html.Paragraph("A device looks for a press, and hands it on, at report slots of its own. When each press came and when it was answered tells how far apart these slots are; what the reference measured tells what the chain adds, and can be taken out."),
-            Html.List(DeviceSentences.Of(rows)),
+            sentences.Count == 0 ? null : Html.List(sentences),
             Device(rows),
             Shapes(rows),
             evidence.Count == 0 ? null : Html.Details("What speaks for each report interval", Html.List(evidence)),

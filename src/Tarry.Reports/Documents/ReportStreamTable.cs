@@ -32,7 +32,7 @@ internal static class ReportStreamTable
         foreach (var stream in streams)
         {
             table.Add(
-                new(stream.Session.ToString(), string.Create(CultureInfo.InvariantCulture, $"{stream.Device}, endpoint 0x{stream.Endpoint.Number:x2}")),
+                new(stream.Session.ToString(), string.Create(CultureInfo.InvariantCulture, $"{stream.Device}, {stream.Endpoint.Transport} 0x{stream.Endpoint.Number:x2}")),
                 [
                     Numbers.Whole(stream.Reports),
                     stream.Declared is { } declared ? Numbers.Plain(declared.Milliseconds) : "not stated",

@@ -21,9 +21,9 @@ public sealed class DeviceSectionTests
     public void Build_FoundInterval_GivesItsDigitsAndTheRateBesideTheStatedOne()
     {
         var words = Words(Document(Pad));
-        Assert.Contains("2.00000 1.99999 to 2.00001", words, StringComparison.Ordinal);
-        Assert.Contains("500.00 499.97 to 500.03", words, StringComparison.Ordinal);
-        Assert.Contains("quill-usb reports 500.00 times a second; 1,000 are stated.", words, StringComparison.Ordinal);
+        Assert.Contains("2.000000 1.999990 to 2.000010", words, StringComparison.Ordinal);
+        Assert.Contains("500.000 499.975 to 500.025", words, StringComparison.Ordinal);
+        Assert.Contains("quill-usb reports 500.000 times a second; 1,000 are stated.", words, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -83,14 +83,14 @@ public sealed class DeviceSectionTests
         {
             Session = new SessionKey("monday", "quill-usb"),
             Device = "3",
-            Endpoint = new ReportEndpoint { Number = 0x81, DeclaredIntervalUs = 1000 },
+            Endpoint = new ReportEndpoint { Number = 0x81, Transport = "usb", DeclaredIntervalUs = 1000 },
             Reports = 12_000,
             Interval = Samples.Latency(2, 0.00001, 1, 12_000),
             Slots = new SlotCounts(11_990, 4, 0, 2, 0.0031),
             Histogram = null,
         };
         var words = Words(Document(Pad) with { ReportStreams = [stream] });
-        Assert.Contains("monday.quill-usb 3, endpoint 0x81 12,000 1 2.00000 1.99999 to 2.00001 2.000 4 2 3.1", words, StringComparison.Ordinal);
+        Assert.Contains("monday.quill-usb 3, usb 0x81 12,000 1 2.000000 1.999990 to 2.000010 2.000 4 2 3.1", words, StringComparison.Ordinal);
     }
 
     private static FindingsDocument Document(ConditionFinding condition) => Samples.Document("A study", [condition]);
