@@ -60,6 +60,21 @@ public static class ReportIntervalWording
         };
     }
 
+    /// <summary>Why no interval is claimed, in a few words, such as for a table.</summary>
+    public static string Words(ReportIntervalReason reason) => reason switch
+    {
+        ReportIntervalReason.NoPressTimes => "no press times",
+        ReportIntervalReason.TooFewTrials => "too few trials",
+        ReportIntervalReason.PressLattice => "presses too regular",
+        ReportIntervalReason.NoGridSeen => "no slots seen",
+        ReportIntervalReason.ImagesNotToldApart => "images look alike",
+        ReportIntervalReason.FramesNotIndexed => "slots or frames",
+        ReportIntervalReason.Beat => "in step with frames",
+        ReportIntervalReason.FurtherGrid => "a further grid",
+        ReportIntervalReason.NotAttributed => "device or chain",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "A reason without words."),
+    };
+
     /// <summary>What would make it identifiable, in one sentence.</summary>
     public static string Remedy(UnidentifiedInterval unidentified)
     {

@@ -49,6 +49,7 @@ public static class ReportDocument
             FiguresSection.Build(document),
             document.Conditions.Count == 0 ? null : VerdictsSection.Build(document),
             document.Conditions.Count == 0 ? null : ResultsSection.Build(document),
+            DeviceSection.Build(document),
             DifferencesSection.Build(document),
             LayersSection.Build(document),
             PlaySection.Build(document),

@@ -25,13 +25,18 @@ internal sealed record TableCell(string Text, string Detail = "", bool IsText = 
     public static TableCell Of<T>(EstimateOutcome<T> outcome, Quantity<T> quantity)
         where T : struct, IComparable<T>
     {
-        if (outcome is not Estimate<T> estimate)
+        switch (outcome)
         {
-            return new("not enough data", EstimateWording.Lack(outcome)["not enough data: ".Length..]);
+            case Estimate<T> estimate:
+                var level = Math.Abs(estimate.Level - UsualLevel) < 1e-9 ? "" : $" at {Numbers.Level(estimate.Level)}";
+                return new(EstimateWording.Value(estimate, quantity), EstimateWording.Bounds(estimate, quantity) + level);
+            case AtMost<T> bound:
+                return new($"at most{Numbers.NoBreakSpace}{Numbers.Fixed(quantity.InUnit(bound.Bound), 2)}", $"one-sided {Numbers.Level(bound.Level)}");
+            case NotEnough<T> lack:
+                return new("not enough data", EstimateWording.Lack(lack)["not enough data: ".Length..]);
+            default:
+                throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "An outcome without words.");
         }
-
-        var level = Math.Abs(estimate.Level - UsualLevel) < 1e-9 ? "" : $" at {Numbers.Level(estimate.Level)}";
-        return new(EstimateWording.Value(estimate, quantity), EstimateWording.Bounds(estimate, quantity) + level);
     }
 
     /// <summary>What goes inside the cell.</summary>

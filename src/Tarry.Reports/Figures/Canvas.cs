@@ -8,6 +8,9 @@ namespace Tarry.Reports.Figures;
 internal sealed class Canvas
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    // In pixels: a seventh of one is not seen, and a report of a dozen conditions stays small enough to mail.
+    private const double Unseen = 0.14;
     private readonly double unit;
 
     /// <summary>An empty drawing.</summary>
@@ -104,7 +107,7 @@ internal sealed class Canvas
     /// <summary>A line through points, or the area under it where it is closed.</summary>
     public void Trace(IEnumerable<(double X, double Y)> points, string cssClass, bool closed = false, double width = 0.1, bool dashed = false)
     {
-        var path = string.Join('L', points.Select(point => $"{Pixels(point.X)} {Pixels(point.Y)}"));
+        var path = string.Join('L', PathThinning.Of([.. points], Unseen / unit).Select(Point));
         Add(
             "path",
             ("d", $"M{path}{(closed ? "Z" : "")}"),
@@ -112,6 +115,13 @@ internal sealed class Canvas
             ("stroke-width", closed ? "" : Pixels(width)),
             ("stroke-linejoin", closed ? "" : "round"),
             ("stroke-dasharray", dashed ? $"{Pixels(0.3)} {Pixels(0.22)}" : ""));
+    }
+
+    /// <summary>Many small squares of one kind about their middles.</summary>
+    public void Squares(IEnumerable<(double X, double Y)> middles, double side, string cssClass)
+    {
+        var edge = Pixels(side);
+        Add("path", ("d", string.Concat(middles.Select(middle => $"M{Point((middle.X - (side / 2), middle.Y - (side / 2)))}h{edge}v{edge}h-{edge}z"))), ("class", cssClass));
     }
 
     private XElement Add(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
@@ -129,9 +139,13 @@ internal sealed class Canvas
         return element;
     }
 
-    private string Pixels(double em)
+    private string Point((double X, double Y) point) => $"{Rounded(point.X, 1)} {Rounded(point.Y, 1)}";
+
+    private string Pixels(double em) => Rounded(em, 2);
+
+    private string Rounded(double em, int decimals)
     {
-        var rounded = Math.Round(em * unit, 2);
+        var rounded = Math.Round(em * unit, decimals);
         return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
     }
 }

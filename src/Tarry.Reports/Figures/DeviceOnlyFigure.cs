@@ -79,6 +79,11 @@ public static class DeviceOnlyFigure
             notes.Add($"Pale band of the device alone: {Numbers.Level(densities[0].Level)}, {DeviceOnlyWording.Band}. The dot with its bar is the mean with its 95{Numbers.NoBreakSpace}% interval.");
         }
 
+        if (rows.Any(row => row.Condition is { BlockWidth.Width: not null, DeviceOnly.Density: not null }))
+        {
+            notes.Add("Dashed outline: the block that waiting for the device's own slot alone would make, as wide as the shape of the latencies says, about the density's median.");
+        }
+
         if (rows.Select(row => row.Condition.DeviceOnly!).Select(alone => alone.ReferenceSlot).FirstOrDefault(known => known is not null) is { } slot)
         {
             notes.Add("Zero: the reference's fixed delay; the wait for the device's own report slot is inside.");

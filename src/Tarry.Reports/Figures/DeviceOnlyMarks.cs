@@ -26,6 +26,10 @@ internal static class DeviceOnlyMarks
         if (alone.Density is { } density)
         {
             Density(canvas, density, panels.Alone, baseline, height);
+            if (row.Condition.BlockWidth?.Width is { } width)
+            {
+                Block(canvas, density, width.Value.Milliseconds, panels.Alone, baseline, height);
+            }
         }
         else if (alone.Refusal is { } refusal)
         {
@@ -58,6 +62,30 @@ internal static class DeviceOnlyMarks
 
         canvas.Trace([.. high, .. low.AsEnumerable().Reverse()], "pale", closed: true);
         canvas.Trace(middle, "mark", width: 0.11);
+    }
+
+    /// <summary>The block that the wait for the report slot alone would make: as wide as the shape says, about the middle of the density.</summary>
+    private static void Block(Canvas canvas, DeviceOnlyDensity density, double widthMs, Scale scale, double baseline, double height)
+    {
+        var middle = MiddleMs(density);
+        var (left, right) = (middle - (widthMs / 2), middle + (widthMs / 2));
+        if (scale.Holds(left) && scale.Holds(right))
+        {
+            var top = baseline - Math.Min(height, height / widthMs / density.HighPerMs.Max());
+            canvas.Trace([(scale.At(left), baseline), (scale.At(left), top), (scale.At(right), top), (scale.At(right), baseline)], "axis", width: 0.07, dashed: true);
+        }
+    }
+
+    // The median, which a few late responses do not move.
+    private static double MiddleMs(DeviceOnlyDensity density)
+    {
+        var (half, below, index) = (density.PerMs.Sum() / 2, 0.0, 0);
+        while (below + density.PerMs[index] < half)
+        {
+            below += density.PerMs[index++];
+        }
+
+        return density.FromMs + (density.StepMs * (index - 0.5 + ((half - below) / density.PerMs[index])));
     }
 
     private static void Mean(Canvas canvas, Scale scale, double baseline, double value, double low, double high, bool open)

@@ -67,7 +67,7 @@ public static class FoldFigure
         {
             var found = row.Condition.ReportInterval!;
             var means = found.Fold!.LatencyByPhase.Where(bin => bin.Trials > 0).Select(bin => bin.MeanLatencyMs).ToList();
-            return $"{row.Condition.Id}: report interval {EstimateWording.ClaimOrLack(found.Interval!, Quantity.Scatter)}; mean latency from {Numbers.Fixed(means.Max(), 2)} to {Numbers.Fixed(means.Min(), 2)} ms by when the press came.";
+            return $"{row.Condition.Id}: report interval {EstimateWording.Claim(found.Interval!, Quantity.ReportInterval)}; mean latency from {Numbers.Fixed(means.Max(), 2)} to {Numbers.Fixed(means.Min(), 2)} ms by when the press came.";
         });
         return $"Latencies over when in the report interval the press came. {string.Join(' ', lines)}";
     }
@@ -77,7 +77,7 @@ public static class FoldFigure
         var notes = new List<string>
         {
             FigureNotes.Basis(rows),
-            "Left: dots are trials, every so manieth; the line is their mean. A press just after a slot waits longest, so latency falls towards the next slot.",
+            "Left: dots are some of the trials, the line is the mean of all. A press just after a slot waits longest, so latency falls towards the next slot.",
             "Right: how many responses arrived when, about the frame that showed them or, where there is no grid of frames, about the slot.",
             "Each panel of a row to its own height.",
         };
@@ -92,7 +92,7 @@ public static class FoldFigure
     private static string Interval(RankedRow row)
     {
         var interval = row.Condition.ReportInterval!.Interval!;
-        return $"{EstimateWording.Value(interval, Quantity.Scatter)}{Numbers.NoBreakSpace}ms";
+        return $"{EstimateWording.Value(interval, Quantity.ReportInterval)}{Numbers.NoBreakSpace}ms";
     }
 
     private static string Frame(RankedRow row) => row.Condition.ReportInterval!.FrameInterval is { } frame

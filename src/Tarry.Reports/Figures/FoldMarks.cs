@@ -30,14 +30,12 @@ internal static class FoldMarks
         var high = Math.Max(latencies[(int)(ShownShare * (latencies.Count - 1))], low + 0.1);
         var scale = Scale.Linear(low, high, bottom, top);
         var every = Math.Max(1, (fold.Points.Count + MostDots - 1) / MostDots);
-        for (var index = 0; index < fold.Points.Count; index += every)
-        {
-            var point = fold.Points[index];
-            if (scale.Holds(point.LatencyMs))
-            {
-                canvas.Box(press.At(point.PressPhaseMs / intervalMs) - 0.08, scale.At(point.LatencyMs) - 0.08, 0.16, 0.16, "pale");
-            }
-        }
+        canvas.Squares(
+            fold.Points
+                .Where((point, index) => index % every == 0 && scale.Holds(point.LatencyMs))
+                .Select(point => (press.At(point.PressPhaseMs / intervalMs), scale.At(point.LatencyMs))),
+            0.16,
+            "pale");
 
         var mean = fold.LatencyByPhase
             .Select((bin, index) => (bin.Trials, X: press.At((index + 0.5) / fold.LatencyByPhase.Count), Y: scale.At(bin.MeanLatencyMs)))

@@ -8,7 +8,7 @@ namespace Tarry.Reports.Figures;
 /// <summary>The ladder of quantiles: a row a condition, in it a rung a quantile with its interval, the lowest quantile lowest.</summary>
 public static class LadderFigure
 {
-    private const double NarrowLadder = 2.6;
+    private const double NarrowLadder = 2.1;
 
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (3.1, 5, 5.8);
 

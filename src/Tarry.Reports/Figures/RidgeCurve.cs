@@ -38,7 +38,7 @@ internal static class RidgeCurve
 
     private static void Draw(Canvas canvas, DensityCurve curve, Scale scale, double baseline, Func<(double Ms, double PerMs), double> heightOf, RankedRow row)
     {
-        var edge = Thinned([.. SharedTail.Between(curve, scale.Low, scale.High).Select(point => (X: scale.At(point.Ms), Y: baseline - heightOf(point)))]);
+        var edge = SharedTail.Between(curve, scale.Low, scale.High).Select(point => (X: scale.At(point.Ms), Y: baseline - heightOf(point))).ToList();
         if (edge.Count < 2)
         {
             return;
@@ -50,22 +50,5 @@ internal static class RidgeCurve
         }
 
         canvas.Trace(edge, row.Condition.IsReference ? "reference-line" : "mark", width: 0.11, dashed: row.IsOpen);
-    }
-
-    // A point nearer than this to the last drawn one is not seen; ends and turning points stay.
-    private static List<(double X, double Y)> Thinned(IReadOnlyList<(double X, double Y)> points)
-    {
-        const double invisible = 0.04;
-        var kept = new List<(double X, double Y)>();
-        for (var index = 0; index < points.Count; index++)
-        {
-            var isEnd = index == 0 || index == points.Count - 1;
-            if (isEnd || Math.Abs(points[index].X - kept[^1].X) + Math.Abs(points[index].Y - kept[^1].Y) > invisible)
-            {
-                kept.Add(points[index]);
-            }
-        }
-
-        return kept;
     }
 }

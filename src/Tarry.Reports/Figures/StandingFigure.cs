@@ -149,7 +149,7 @@ public static class StandingFigure
         var middle = StandingLabels.MarksAt(layout, top);
         if (row.Mean is null)
         {
-            canvas.Text(layout.PlotLeft + 0.4, middle + 0.35, EstimateWording.Lack(row.Condition.Mean), "soft", size: 0.9, room: layout.PlotRight - layout.PlotLeft);
+            canvas.Text(layout.PlotLeft + 0.4, middle + 0.35, EstimateWording.ClaimOrLack(row.Condition.Mean, Quantity.Latency), "soft", size: 0.9, room: layout.PlotRight - layout.PlotLeft);
         }
         else
         {

@@ -35,7 +35,8 @@ internal static class EstimateWording
         {
             Estimate<T> estimate => Claim(estimate, quantity),
             AtMost<T> bound => $"{Bound(bound, quantity)} (one-sided {Level(bound.Level)}; {Basis(bound.Sessions, bound.Trials)})",
-            _ => Lack(outcome),
+            NotEnough<T> lack => Lack(lack),
+            _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "An outcome without words."),
         };
 
     /// <summary>A bound from above: <c>at most 0.21 ms</c>.</summary>
@@ -44,10 +45,9 @@ internal static class EstimateWording
         $"at most{NoBreakSpace}{Fixed(quantity.InUnit(bound.Bound), 2)}{NoBreakSpace}{quantity.Unit}";
 
     /// <summary>What is lacking: <c>not enough data: 1 of 2 sessions</c>.</summary>
-    public static string Lack<T>(EstimateOutcome<T> outcome)
+    public static string Lack<T>(NotEnough<T> lack)
         where T : struct, IComparable<T>
     {
-        var lack = (NotEnough<T>)outcome;
         var noun = lack.Need == 1 && lack.Of.EndsWith('s') ? lack.Of[..^1] : lack.Of;
         return $"not enough data: {Whole(lack.Have)}{NoBreakSpace}of{NoBreakSpace}{Whole(lack.Need)} {noun}";
     }
@@ -65,5 +65,5 @@ internal static class EstimateWording
 
     private static int Decimals<T>(Estimate<T> estimate, Quantity<T> quantity)
         where T : struct, IComparable<T> =>
-        Numbers.Decimals(quantity.InUnit(estimate.Interval.High) - quantity.InUnit(estimate.Interval.Low));
+        Numbers.Decimals(quantity.InUnit(estimate.Interval.High) - quantity.InUnit(estimate.Interval.Low), quantity.MostDecimals);
 }

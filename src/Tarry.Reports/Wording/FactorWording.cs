@@ -51,7 +51,7 @@ public static class FactorWording
         var name = $"{cost.Level} against {cost.Baseline}";
         if (cost.Cost is not Estimate<LatencyDifference> estimate)
         {
-            return $"{name}: {EstimateWording.Lack(cost.Cost)}.";
+            return $"{name}: {EstimateWording.ClaimOrLack(cost.Cost, Quantity.Difference)}.";
         }
 
         var claim = EstimateWording.Claim(estimate, Quantity.Difference);

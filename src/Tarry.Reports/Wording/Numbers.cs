@@ -11,10 +11,11 @@ public static class Numbers
     private const char Minus = '\u2212';
     private const int MostDecimals = 3;
 
-    /// <summary>How many decimals leave two digits of an interval's width, from 0 to 3.</summary>
-    /// <param name="width">The interval's width in the unit shown, not negative; zero gives 3.</param>
-    public static int Decimals(double width) =>
-        width > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, MostDecimals) : MostDecimals;
+    /// <summary>How many decimals leave two digits of an interval's width, from 0 to as many as make sense.</summary>
+    /// <param name="width">The interval's width in the unit shown, not negative; zero gives the most.</param>
+    /// <param name="most">The most that make sense; 3 unless told.</param>
+    public static int Decimals(double width, int most = MostDecimals) =>
+        width > 0 ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, most) : most;
 
     /// <summary>A number with a fixed count of decimals; what rounds to zero has no sign.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is NaN or infinite.</exception>

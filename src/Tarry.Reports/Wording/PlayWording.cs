@@ -21,7 +21,7 @@ public static class PlayWording
     /// <summary>A hit probability with its interval, for a figure: <c>57.6 (57.0 to 58.2)</c>.</summary>
     internal static string Brief(PlayWindow window) => window.HitProbability is Estimate<Proportion> hits
         ? $"{EstimateWording.Value(hits, Quantity.Share)} ({EstimateWording.Bounds(hits, Quantity.Share)})"
-        : EstimateWording.Lack(window.HitProbability);
+        : EstimateWording.ClaimOrLack(window.HitProbability, Quantity.Share);
 
     /// <summary>What is assumed, and on what ground.</summary>
     public static string Assumptions(PlaySettings settings)
@@ -45,7 +45,7 @@ public static class PlayWording
         var setting = $"Within {Window(ranking.WindowMs)}{NoBreakSpace}ms of the right moment {Player(ranking.PlayerSdMs)}";
         if (Hits(play, best, ranking) is not { } most || Hits(play, worst, ranking) is not { } least)
         {
-            return $"{setting} cannot be judged: {EstimateWording.Lack(Find(play, best, ranking).HitProbability)}.";
+            return $"{setting} cannot be judged: {EstimateWording.ClaimOrLack(Find(play, best, ranking).HitProbability, Quantity.Share)}.";
         }
 
         if (ranking.Conditions.Count == 1)

@@ -45,7 +45,7 @@ public static class VerdictSentence
         var (a, b) = (comparison.A, comparison.B);
         if (comparison.Difference is not Estimate<LatencyDifference> difference)
         {
-            return $"{a} and {b} cannot be compared: {Lack(comparison.Difference)}.";
+            return $"{a} and {b} cannot be compared: {ClaimOrLack(comparison.Difference, Quantity.Difference)}.";
         }
 
         var claim = Claim(difference, Quantity.Difference);

@@ -2,7 +2,6 @@ using Spectre.Console;
 using Tarry.Findings;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Factors;
-using Tarry.Metrology;
 using Tarry.Reports.Wording;
 using static System.FormattableString;
 
@@ -23,15 +22,15 @@ internal static class FactorsText
     /// <summary>All of one factor: each contrast, and what its levels cost over all settings.</summary>
     public static void Write(FactorFinding factor, Terminal terminal)
     {
-        var table = NewTable("level", "against", "conditions", "difference", "p", "verdict", "tells from", "it would take");
+        var table = FittedTable.New("level", "against", "conditions", "difference", "p", "verdict", "tells from", "it would take");
         foreach (var contrast in factor.Contrasts)
         {
             var comparison = contrast.Comparison;
-            table.AddRow(Texts(
+            table.AddRow(FittedTable.Cells(
                 contrast.Level,
                 contrast.Baseline,
                 $"{comparison.A} - {comparison.B}",
-                Difference(comparison.Difference),
+                EstimateText.Of(comparison.Difference, difference => difference.Milliseconds, signed: true),
                 comparison.AdjustedP is { } p ? Numbers.Probability(p) : "-",
                 VerdictSentence.InBrief(comparison),
                 comparison.MinimumDetectable is { } detectable ? Invariant($"{detectable.Milliseconds:0.00}") : "-",
@@ -39,57 +38,27 @@ internal static class FactorsText
         }
 
         terminal.Out.WriteLine($"Pairs that differ in {factor.Factor} alone (ms, 95 % intervals)");
-        Print(table, terminal);
+        FittedTable.Write(terminal, table);
         WriteCosts(factor, $"What each level of {factor.Factor} costs", terminal);
         terminal.Out.WriteLine(FactorWording.Family(factor));
     }
 
     private static void WriteCosts(FactorFinding factor, string title, Terminal terminal)
     {
-        var table = NewTable(factor.Factor, "against", "cost", "measured on", "verdict", "it would take");
+        var table = FittedTable.New(factor.Factor, "against", "cost", "measured on", "verdict", "it would take");
         foreach (var cost in factor.Costs)
         {
-            table.AddRow(Texts(
+            table.AddRow(FittedTable.Cells(
                 cost.Level,
                 cost.Baseline,
-                Difference(cost.Cost),
+                EstimateText.Of(cost.Cost, difference => difference.Milliseconds, signed: true),
                 FactorWording.Settings(cost),
                 FactorWording.Verdict(cost),
                 Takes(cost.Needed)));
         }
 
         terminal.Out.WriteLine(title);
-        Print(table, terminal);
-    }
-
-    private static Table NewTable(params string[] heads)
-    {
-        var table = new Table { Border = TableBorder.Simple, UseSafeBorder = true };
-        Array.ForEach(heads, head => table.AddColumn(new TableColumn(head).NoWrap()));
-        return table;
-    }
-
-    private static IEnumerable<Text> Texts(params string[] cells) => cells.Select(cell => new Text(cell.Replace('\u00A0', ' ')));
-
-    private static void Print(Table table, Terminal terminal)
-    {
-        var console = terminal.Tables();
-        var width = ((Spectre.Console.Rendering.IRenderable)table).Measure(Spectre.Console.Rendering.RenderOptions.Create(console), int.MaxValue).Max;
-        console.Profile.Width = Math.Max(console.Profile.Width, width);
-        console.Write(table);
-    }
-
-    private static string Difference(EstimateOutcome<LatencyDifference> outcome)
-    {
-        if (outcome is not Estimate<LatencyDifference> estimate)
-        {
-            var lack = (NotEnough<LatencyDifference>)outcome;
-            return Invariant($"{lack.Have} of {lack.Need} {lack.Of}");
-        }
-
-        var decimals = Numbers.Decimals(estimate.Interval.High.Milliseconds - estimate.Interval.Low.Milliseconds);
-        string In(LatencyDifference value) => Numbers.Fixed(value.Milliseconds, decimals, withPlus: true);
-        return $"{In(estimate.Value)} ({In(estimate.Interval.Low)} to {In(estimate.Interval.High)})";
+        FittedTable.Write(terminal, table);
     }
 
     private static string Takes(Needed? needed) =>

@@ -22,8 +22,7 @@ internal static class ReportStreamText
         var heading = Invariant($"report stream {stream.Session}, {stream.Device} 0x{stream.Endpoint.Number:x2}: {Counted.Of(stream.Reports, "report")}");
         if (stream is not { Interval: Estimate<Latency> interval, Slots: { } slots })
         {
-            var missing = (NotEnough<Latency>)stream.Interval;
-            return Invariant($"{heading}; the report interval cannot be told: {missing.Have} of {missing.Need} {missing.Of}. {Declared(stream)}");
+            return $"{heading}; the report interval cannot be told: {EstimateText.Of(stream.Interval, value => value.Milliseconds)}. {Declared(stream)}";
         }
 
         var decimals = Math.Max(3, Numbers.Decimals(interval.Interval.High.Milliseconds - interval.Interval.Low.Milliseconds));

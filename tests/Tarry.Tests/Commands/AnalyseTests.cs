@@ -39,7 +39,7 @@ public class AnalyseTests
         await ProgramRun.Done("import", folder["study"], folder["rows.csv"]);
         using var output = new StringWriter();
         await CommandLine.RunAsync(["analyse", folder["study"]], new Terminal(output, TextWriter.Null, ShowsProgress: false, OutIsTerminal: true));
-        var line = Assert.Single(output.ToString().Split("In play")[0].Split('\n'), line => line.Contains("quill-over-a-long-name", StringComparison.Ordinal) && !line.StartsWith("caution", StringComparison.Ordinal));
+        var line = Assert.Single(output.ToString().Split("The device alone")[0].Split('\n'), line => line.Contains("quill-over-a-long-name", StringComparison.Ordinal) && !line.StartsWith("caution", StringComparison.Ordinal));
         Assert.Matches(@"9,000\.\d{3} \([\d,]+\.\d{3} to [\d,]+\.\d{3}\)", line);
         Assert.Contains("slower", line, StringComparison.Ordinal);
     }

@@ -82,8 +82,8 @@ df[pool] <- pmin(squeezed$df.prior + own_df, (sum(clean) - 1) * own_df)
 variance[pool] <- (squeezed$var.post + mean(variance[pool])) / 2
 error <- sqrt(variance / length(sittings))
 difference <- rowMeans(differences)
-# Held against chance by the larger of the moderated and the pair's own standard error.
-guarded <- pmax(error, sqrt(apply(differences, 1, var) / length(sittings)))
+# Held against chance, a pair whose own sittings scatter more than the moderated variance says counts by its own.
+guarded <- pmax(error, apply(differences, 1, sd) / sqrt(length(sittings)))
 p <- p.adjust(2 * pt(-abs(difference / guarded), df), method = "holm")
 for (k in seq_len(nrow(pairs))) {
   pair <- paste(conditions[pairs[k, 1]], conditions[pairs[k, 2]], sep = "~")
