@@ -9,7 +9,7 @@ internal sealed record SessionDiagnosis(SessionSample Session, IReadOnlyList<Cau
         [CautionKind.Drift, CautionKind.ChangePoint, CautionKind.Dependence, CautionKind.PhaseLocked, CautionKind.Beat];
 
     /// <summary>Its cautions that undo what a mean over sessions assumes.</summary>
-    public IReadOnlyList<Caution> Undoing { get; } = [.. Cautions.Where(caution => UndoesAnAssumption.Contains(caution.Kind))];
+    public IReadOnlyList<Caution> Undoing => [.. Cautions.Where(caution => UndoesAnAssumption.Contains(caution.Kind))];
 
     public bool InPool => Session.Latencies.Count >= 2 && Undoing.Count == 0;
 }
