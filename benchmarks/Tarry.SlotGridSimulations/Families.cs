@@ -10,9 +10,10 @@ internal static class Families
     public static IEnumerable<(string Name, SimulatedSlots Device)> Of(string family) => family switch
     {
         "plain" => Intervals.Select(slot => ($"T {slot}", new SimulatedSlots { SlotMs = slot })),
-        "shown" => Each([0, 0.3], (slot, jitter) => new SimulatedSlots { SlotMs = slot, FrameJitterMs = jitter }),
+        "shown" => Each([0, 0.1, 0.2, 0.3], (slot, jitter) => new SimulatedSlots { SlotMs = slot, FrameJitterMs = jitter }),
         "jittered" => Each([0.05, 0.1, 0.2, 0.3], (slot, jitter) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.Jittered, FrameJitterMs = jitter }),
-        "walking" => Each([0.1, 0.3, 0.03, 0.02, 0.015, 0.01, 0.003], (slot, jitter) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.Walking, FrameJitterMs = jitter }),
+        "walking" => Each([0.1, 0.3, 0.03, 0.01, 0.003], (slot, jitter) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.Walking, FrameJitterMs = jitter }),
+        "strolling" => Each([0.02, 0.015], (slot, jitter) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.Walking, FrameJitterMs = jitter }),
         "free" => Each([0], (slot, _) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.FreeRunning }),
         "none" => Each([0.05, 0.3], (slot, noise) => new SimulatedSlots { SlotMs = slot, Frames = FrameKind.None, NoiseMs = noise }),
         "wander" => Each([0.3, 1, 3], (slot, ppm) => new SimulatedSlots { SlotMs = slot, WanderPpm = ppm, Frames = FrameKind.Jittered, FrameJitterMs = 0.1 }),

@@ -14,6 +14,8 @@ internal sealed class Tally(SimulatedSlots device)
     private readonly List<double> milliseconds = [];
     private readonly List<double> chainMilliseconds = [];
     private readonly List<double> leads = [];
+    private readonly List<double> fixedInErrors = [];
+    private int fixedRefused;
     private int covered;
 
     public void Add(ReportIntervalOutcome outcome, double ms, double chainMs)
@@ -27,6 +29,8 @@ internal sealed class Tally(SimulatedSlots device)
                 halfPpm.Add(1e6 * (found.HighMs - found.LowMs) / 2 / found.IntervalMs);
                 covered += found.LowMs <= device.TrueIntervalMs && found.HighMs >= device.TrueIntervalMs ? 1 : 0;
                 fixedUs.AddRange(found.Series.Select(series => series.FixedDelayMs).OfType<double>().Select(ms => 1000 * (ms - device.FixedMs)));
+                fixedInErrors.AddRange(found.Series.Select(series => series.FixedDelay).OfType<FixedDelayFound>().Select(delay => (delay.DelayMs - device.FixedMs) / delay.StandardErrorMs));
+                fixedRefused += found.Series.Count(series => series.FixedDelay is FixedDelayRefused);
                 leads.Add(found.Evidence.LeadOverRivalNats ?? 0);
                 break;
             case ReportIntervalFound found:
@@ -39,7 +43,7 @@ internal sealed class Tally(SimulatedSlots device)
     }
 
     public override string ToString() =>
-        $"right {errorsPpm.Count,3}/{milliseconds.Count} covered {covered,3} rms {Rms(errorsPpm),7:0.000} half {(halfPpm.Count > 0 ? halfPpm.Average() : 0),6:0.000} ppm fixed {(fixedUs.Count > 0 ? fixedUs.Average() : 0),6:0.0}+-{Sd(fixedUs),5:0.0} us lead {(leads.Count > 0 ? leads.Min() : 0),5:0} {milliseconds.Average(),4:0} ms (max {milliseconds.Max():0}) chain {chainMilliseconds.Average():0} ms"
+        $"right {errorsPpm.Count,3}/{milliseconds.Count} covered {covered,3} rms {Rms(errorsPpm),7:0.000} half {(halfPpm.Count > 0 ? halfPpm.Average() : 0),6:0.000} ppm fixed {(fixedUs.Count > 0 ? fixedUs.Average() : 0),6:0.0}+-{Sd(fixedUs),5:0.0} us, {Sd(fixedInErrors):0.00} standard errors, within 1.96: {fixedInErrors.Count(z => Math.Abs(z) < 1.96)}/{fixedInErrors.Count}, refused {fixedRefused}; lead {(leads.Count > 0 ? leads.Min() : 0),5:0} {milliseconds.Average(),4:0} ms (max {milliseconds.Max():0}) chain {chainMilliseconds.Average():0} ms"
         + (wrong.Count > 0 ? $" WRONG {string.Join(' ', wrong.Take(6))}" : "")
         + (refused.Count > 0 ? $" refused {string.Join(' ', refused.Select(pair => $"{pair.Key}:{pair.Value}"))}" : "");
 

@@ -54,7 +54,7 @@ public static class ReportIntervalSearch
                 null,
                 [found.IntervalMs]),
         ReportIntervalFound found when search.ShowsFurther =>
-            found with { Series = [.. found.Series.Select(series => series with { FixedDelayMs = null })] },
+            found with { Series = [.. found.Series.Select(series => series with { FixedDelay = new FixedDelayRefused(FixedDelayReason.FurtherGrid, null, null, series.FixedDelay.Trials) })] },
         ReportIntervalRefused { Reason: ReportIntervalReason.NoGridSeen, FrameIntervalMs: { } frame } refused when !chain.IsAttributed =>
             refused with { Reason = ReportIntervalReason.NotAttributed, UpperMs = null, ChoicesMs = [frame] },
         _ => outcome,

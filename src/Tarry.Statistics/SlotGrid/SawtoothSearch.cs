@@ -73,7 +73,7 @@ internal sealed class SawtoothSearch
             interval * (1 - half),
             interval * (1 + half),
             new SlotGridEvidence(SlotGridKind.Sawtooth, power / Threshold, null, null, null),
-            [.. series.Select((one, i) => new SlotSeries(one.Sitting, 1000 * SlotPhase(one, parts[i], frequency), null, null, null))]);
+            [.. series.Select((one, i) => new SlotSeries(one.Sitting, 1000 * SlotPhase(one, parts[i], frequency), null, null, new FixedDelayRefused(FixedDelayReason.NoFrameGrid, null, null, one.Count)))]);
     }
 
     private static WeightedTimes Weights(PressSeries one)

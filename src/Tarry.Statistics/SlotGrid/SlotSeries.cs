@@ -5,10 +5,14 @@ namespace Tarry.Statistics.SlotGrid;
 /// <param name="SlotPhaseMs">A press time, in milliseconds from the series' first press, at which a slot falls (the fixed delay in front of the slot taken off).</param>
 /// <param name="FramePhaseMs">An arrival time, from the first press, at which a frame shows; null without a grid of frames.</param>
 /// <param name="FrameIntervalMs">The frame interval of this series; null without a grid of frames.</param>
-/// <param name="FixedDelayMs">The delay without the waits for slot and frame; null where the frame's wait cannot be taken off.</param>
+/// <param name="FixedDelay">The delay without the waits for slot and frame, or why it is not claimed.</param>
 public sealed record SlotSeries(
     string Sitting,
     double SlotPhaseMs,
     double? FramePhaseMs,
     double? FrameIntervalMs,
-    double? FixedDelayMs);
+    FixedDelayOutcome FixedDelay)
+{
+    /// <summary>The fixed delay in milliseconds; null where none is claimed.</summary>
+    public double? FixedDelayMs => (FixedDelay as FixedDelayFound)?.DelayMs;
+}

@@ -20,6 +20,27 @@ internal sealed class TwoGridModel(FrameGrid grid)
     /// <summary>How many presses a grid explains.</summary>
     public FullestWindow Explained(in TwoGridPoint point, double centre)
     {
+        FromSlots(point);
+        var reach = 1.5 * (point.Interval + grid.Interval);
+        return window.Of(values, grid.Interval + point.FrameCorrection, centre - reach - point.Interval, centre + reach);
+    }
+
+    /// <summary>The fixed delay of a fit.</summary>
+    public FixedDelayMeasured FixedDelay(in TwoGridFit fit)
+    {
+        FromSlots(fit.Point);
+        var residuals = new double[values.Length];
+        for (var i = 0; i < residuals.Length; i++)
+        {
+            residuals[i] = grid.Series.Latencies[i] - grid.Waits[i] - (fit.Point.FrameCorrection * grid.CentredIndex[i]);
+        }
+
+        return FixedDelayFit.Of(values, residuals, grid.Interval + fit.Point.FrameCorrection, fit.FixedDelay);
+    }
+
+    // From the slot of each press to its frame.
+    private void FromSlots(in TwoGridPoint point)
+    {
         var (waits, presses, index) = (grid.Waits, grid.Series.Presses, grid.CentredIndex);
         var rate = 1 / point.Interval;
         for (var i = 0; i < values.Length; i++)
@@ -27,9 +48,6 @@ internal sealed class TwoGridModel(FrameGrid grid)
             var since = presses[i] - point.Phase;
             values[i] = waits[i] + (point.FrameCorrection * index[i]) + since - (Math.Ceiling(since * rate) * point.Interval);
         }
-
-        var reach = 1.5 * (point.Interval + grid.Interval);
-        return window.Of(values, grid.Interval + point.FrameCorrection, centre - reach - point.Interval, centre + reach);
     }
 
     /// <summary>The grid of an interval by the phase of its line alone, tried a little to either side.</summary>

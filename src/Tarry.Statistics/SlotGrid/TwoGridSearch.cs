@@ -118,15 +118,29 @@ internal sealed class TwoGridSearch
             interval * (1 - half),
             interval * (1 + half),
             new SlotGridEvidence(SlotGridKind.TwoGrids, power / threshold, best.Series.Sum(fit => fit.Explained) / (double)trials, leadOverNone, leadOverRival),
-            [.. grids.Zip(best.Series, Series)]);
+            [.. models.Zip(best.Series, Series)]);
     }
 
-    private static SlotSeries Series(FrameGrid grid, TwoGridFit fit) => new(
-        grid.Series.Sitting,
+    private static SlotSeries Series(TwoGridModel model, TwoGridFit fit) => new(
+        model.Grid.Series.Sitting,
         fit.Point.Phase * 1000,
-        grid.Phase * 1000,
-        grid.Interval * 1000,
-        grid.Wanders ? null : fit.FixedDelay * 1000);
+        model.Grid.Phase * 1000,
+        model.Grid.Interval * 1000,
+        FixedDelay(model, fit));
+
+    private static FixedDelayOutcome FixedDelay(TwoGridModel model, in TwoGridFit fit)
+    {
+        var trials = model.Grid.Series.Count;
+        if (model.Grid.Wanders)
+        {
+            return new FixedDelayRefused(FixedDelayReason.FramesWander, null, null, trials);
+        }
+
+        var (delay, error, blur) = model.FixedDelay(fit);
+        return error * 1000 <= FixedDelayFound.LargestStandardErrorMs
+            ? new FixedDelayFound(delay * 1000, error * 1000, blur * 1000, trials)
+            : new FixedDelayRefused(FixedDelayReason.TooUncertain, error * 1000, blur * 1000, trials);
+    }
 
     private ReportIntervalRefused Refused(ReportIntervalReason reason, IReadOnlyList<double> choices) =>
         new(trials, FrameInterval * 1000, reason, Upper * 1000, choices);
