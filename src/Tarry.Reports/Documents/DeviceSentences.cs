@@ -65,7 +65,7 @@ internal static class DeviceSentences
 
             if (interval.FixedDelay is null && interval.FixedDelays.Select(delay => delay.Outcome).OfType<FixedDelayRefused>().FirstOrDefault() is { } refused)
             {
-                yield return $"{FixedDelayWording.Reason(refused)} {FixedDelayWording.Remedy(refused)}";
+                yield return $"Its fixed delay is not claimed. {FixedDelayWording.Reason(refused)} {FixedDelayWording.Remedy(refused)}";
             }
         }
 
