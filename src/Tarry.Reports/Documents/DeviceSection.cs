@@ -60,7 +60,8 @@ internal static class DeviceSection
                     condition.NominalReportHz is { } stated ? Numbers.Plain(stated) : "not stated",
                     Alone(condition, condition.DeviceOnly?.Mean),
                     Alone(condition, condition.DeviceOnly?.StandardDeviation),
-                ]);
+                ],
+                "long");
         }
 
         return table.Element;

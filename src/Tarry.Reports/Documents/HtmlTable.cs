@@ -33,7 +33,7 @@ internal sealed class HtmlTable
     /// <summary>Adds a row.</summary>
     /// <param name="head">What the row is about.</param>
     /// <param name="cells">A cell for every further column.</param>
-    /// <param name="cssClass">How the row is set, such as <c>total</c>.</param>
+    /// <param name="cssClass">How the row is set, such as <c>total</c>, or <c>long</c> for numbers that need a wide column on a phone.</param>
     public void Add(TableCell head, IReadOnlyList<TableCell> cells, string cssClass = "")
     {
         var row = new XElement("tr", new XAttribute("role", "row"));

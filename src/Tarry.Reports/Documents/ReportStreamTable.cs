@@ -41,7 +41,8 @@ internal static class ReportStreamTable
                     stream.Slots is { } slots ? Numbers.Whole(slots.Missed) : "not known",
                     stream.Slots is { } counted ? Numbers.Whole(counted.Doubled) : "not known",
                     stream.Slots?.JitterMs is { } jitter ? Numbers.Fixed(jitter * 1000, 1) : "not known",
-                ]);
+                ],
+                "long");
         }
 
         return table.Element;
