@@ -60,6 +60,10 @@ internal static class ReportIntervalJson
         if (finding.FixedDelay is { } delay)
         {
             json.WriteEstimate("fixed_delay_ms", delay, latency => latency.Milliseconds);
+        }
+
+        if (finding.FixedDelays.Count > 0)
+        {
             WriteDelays(json, finding.FixedDelays);
         }
 
@@ -90,7 +94,20 @@ internal static class ReportIntervalJson
         {
             json.WriteStartObject();
             json.WriteString("sitting", delay.Sitting);
-            json.WriteMilliseconds("delay_ms", delay.Delay.Milliseconds);
+            if (delay.Outcome is FixedDelayFound found)
+            {
+                json.WriteMilliseconds("delay_ms", found.DelayMs);
+                json.WriteMilliseconds("standard_error_ms", found.StandardErrorMs);
+            }
+            else if (delay.Outcome is FixedDelayRefused refused)
+            {
+                json.WriteStartObject("not_identifiable");
+                json.WriteString("kind", Hyphenated.Name(refused.Reason.ToString()));
+                json.WriteString("reason", FixedDelayWording.Reason(refused));
+                json.WriteString("remedy", FixedDelayWording.Remedy(refused));
+                json.WriteEndObject();
+            }
+
             json.WriteEndObject();
         }
 

@@ -110,7 +110,7 @@ internal sealed class StudySlotGrids
                     mine.Series.Select(series => series.Sitting).Distinct().Count()),
                 Evidence = found.Evidence,
                 FixedDelay = FixedDelayEstimate.Of(found),
-                FixedDelays = [.. found.Series.Where(series => series.FixedDelayMs is not null).Select(series => new SessionFixedDelay(series.Sitting, Latency.FromMilliseconds(series.FixedDelayMs!.Value)))],
+                FixedDelays = [.. found.Series.Select(series => new SessionFixedDelay(series.Sitting, series.FixedDelay))],
                 Fold = SlotFolding.Of(found, mine.Usable),
             },
             ReportIntervalRefused refused => finding with

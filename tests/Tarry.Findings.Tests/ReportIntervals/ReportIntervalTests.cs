@@ -28,7 +28,7 @@ public sealed class ReportIntervalTests
         // A block of 8 ms is plain in the distribution, too.
         Assert.Equal(SlotShapeAgreement.Agree, found.Agreement);
         Assert.Equal(2, found.FixedDelays.Count);
-        Assert.All(found.FixedDelays, delay => Assert.Equal(Device.FixedMs, delay.Delay.Milliseconds, 0.1));
+        Assert.All(found.FixedDelays, delay => Assert.Equal(Device.FixedMs, Assert.IsType<FixedDelayFound>(delay.Outcome).DelayMs, 0.1));
         Assert.InRange(found.Fold!.Points.Count, 400, 800);
         Assert.Equal(2000, found.Fold.ArrivalsInReportInterval.Sum());
         Assert.Equal(2000, found.Fold.ArrivalsInFrame.Sum());

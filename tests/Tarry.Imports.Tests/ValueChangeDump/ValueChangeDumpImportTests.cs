@@ -139,7 +139,8 @@ public sealed class ValueChangeDumpImportTests : IDisposable
 
     [Theory]
     [InlineData("#x", "no time")]
-    [InlineData("#1", "goes back")]
+    [InlineData("#1\n", "goes back")]
+    [InlineData("#1", "ends within the time")]
     [InlineData("\0\0\0\0", "0x00")]
     [InlineData("1", "does not say of which channel")]
     [InlineData("garbage", "neither a time nor a change")]

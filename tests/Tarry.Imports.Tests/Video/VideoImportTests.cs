@@ -71,7 +71,7 @@ public sealed class VideoImportTests : IDisposable
     }
 
     [Theory]
-    [InlineData("pts_time,press,response\n", "of one brightness")]
+    [InlineData("pts_time,press,response\n", "holds no frame")]
     [InlineData("pts_time,press,response\n0,1,1\n0.1,1,1\n", "of one brightness")]
     [InlineData("time,press,response\n0,1,1\n", "--time-column")]
     [InlineData("0.1,16,16\n0.2,16,16\n", "first line holds the names")]
