@@ -1,9 +1,9 @@
+using Tarry.Metrology;
 using Tarry.Statistics.Deconvolution;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
 using Tarry.Statistics.Play;
 using Tarry.Statistics.Quantiles;
-using Tarry.Metrology;
 using Tarry.Statistics.Shapes;
 using Tarry.Statistics.SlotGrid;
 
