@@ -64,6 +64,7 @@ public static class ReportIntervalWording
     public static string Words(ReportIntervalReason reason) => reason switch
     {
         ReportIntervalReason.NoPressTimes => "no press times",
+        ReportIntervalReason.LatenciesAreIntervals => "latencies too coarse",
         ReportIntervalReason.TooFewTrials => "too few trials",
         ReportIntervalReason.PressLattice => "presses too regular",
         ReportIntervalReason.NoGridSeen => "no slots seen",

@@ -2,6 +2,7 @@ using Tarry.Findings.DeviceOnly;
 using Tarry.Findings.ReportIntervals;
 using Tarry.Reports.Figures;
 using Tarry.Reports.Wording;
+using Tarry.Statistics.SlotGrid;
 
 namespace Tarry.Reports.Documents;
 
@@ -60,6 +61,11 @@ internal static class DeviceSentences
             if (interval.Unidentified is { } not)
             {
                 yield return $"{ReportIntervalWording.Reason(not)} {ReportIntervalWording.Remedy(not)}";
+            }
+
+            if (interval.FixedDelay is null && interval.FixedDelays.Select(delay => delay.Outcome).OfType<FixedDelayRefused>().FirstOrDefault() is { } refused)
+            {
+                yield return $"Its fixed delay is not claimed. {FixedDelayWording.Reason(refused)} {FixedDelayWording.Remedy(refused)}";
             }
         }
 

@@ -55,7 +55,7 @@ internal static class DeviceText
     // A recording without press times and without a reference says nothing of devices alone, and a table of that is no use.
     private static bool SaysSomething(ConditionFinding condition) =>
         condition.DeviceOnly?.Mean is Estimate<LatencyDifference>
-        || condition.ReportInterval is { Interval: not null } or { Unidentified.Reason: not (ReportIntervalReason.NoPressTimes or ReportIntervalReason.TooFewTrials) };
+        || condition.ReportInterval is { Interval: not null } or { Unidentified.Reason: not (ReportIntervalReason.NoPressTimes or ReportIntervalReason.LatenciesAreIntervals or ReportIntervalReason.TooFewTrials) };
 
     private static Table Table(List<ConditionFinding> conditions, Room room)
     {
