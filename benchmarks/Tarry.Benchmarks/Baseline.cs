@@ -7,7 +7,7 @@ namespace Tarry.Benchmarks;
 internal static class Baseline
 {
     /// <summary>CPU seconds and checksum of each step; empty where the program or a library of it is missing.</summary>
-    public static Dictionary<string, (double Seconds, double Checksum)> Run(string program, string script, string data)
+    public static Dictionary<string, (double Seconds, double Checksum)> Run(string program, string script, params string[] data)
     {
         var steps = new Dictionary<string, (double, double)>();
         var file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + script);
@@ -19,7 +19,7 @@ internal static class Baseline
 
         try
         {
-            using var process = Process.Start(new ProcessStartInfo(program, [file, data]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+            using var process = Process.Start(new ProcessStartInfo(program, [file, .. data]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
             process.ErrorDataReceived += (_, _) => { };
             process.BeginErrorReadLine();
             while (process.StandardOutput.ReadLine() is { } line)

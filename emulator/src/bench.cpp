@@ -8,7 +8,7 @@ namespace {
 
 constexpr double fault_after_press_us = 1000;
 constexpr double shortest_pulse_us = 500;
-constexpr std::chrono::seconds echo_patience(2);
+constexpr std::chrono::seconds echo_patience(20);
 
 }
 

@@ -27,7 +27,7 @@ constexpr char usage[] =
     "                         then the computer behind it answers a report that says button 1 is down\n"
     "  --axis-threshold N     the axis level, 0..65535, from which it is pressed (32768)\n"
     "  --response KIND        edge (default), light, or echo: prints `report N` on stdout for the host to echo\n"
-    "  --echo-waits           with echo: time stands still from the report until the host's byte is there, 2 s at most\n"
+    "  --echo-waits           with echo: time stands still from the report until the host's byte is there, 20 s at most\n"
     "  --active-low           the response is a falling edge, or darkening\n"
     "  --fixed-us X           fixed delay (2000)\n"
     "  --slot-us X            report interval; a press waits for the next slot (0: none)\n"

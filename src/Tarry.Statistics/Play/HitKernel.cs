@@ -17,4 +17,12 @@ internal readonly record struct HitKernel(double Window, double PlayerSd)
     public double At(double distance) => PlayerSd == 0
         ? (Math.Abs(distance) <= Window + Rounding ? 1 : 0)
         : NormalDistribution.Cdf((Window - distance) / PlayerSd) - NormalDistribution.Cdf((-Window - distance) / PlayerSd);
+
+    /// <summary>How the probability changes with the compensation, once and twice differentiated; the player's standard deviation is above 0.</summary>
+    public (double Slope, double Curvature) ByCompensation(double distance)
+    {
+        var (u, v) = ((Window - distance) / PlayerSd, (Window + distance) / PlayerSd);
+        var (atU, atV) = (NormalDistribution.Density(u), NormalDistribution.Density(v));
+        return ((atU - atV) / PlayerSd, -((u * atU) + (v * atV)) / (PlayerSd * PlayerSd));
+    }
 }

@@ -6,7 +6,7 @@ namespace Tarry.Statistics.Play;
 /// </summary>
 /// <remarks>
 /// s = 0: two pointers over the sorted latencies, exact; the window is closed. s &gt; 0: a grid in steps of s/8 over narrow
-/// bins, then a golden section on the latencies themselves. Sessions weigh alike; a press without a response does not hit.
+/// bins, then Newton's method on the latencies themselves. Sessions weigh alike; a press without a response does not hit.
 /// The maximum of a sample flatters: see <see cref="HitOptimism"/>. n log n for the sorting, then linear in n.
 /// </remarks>
 public sealed class HitProbability
@@ -14,7 +14,6 @@ public sealed class HitProbability
     /// <summary>Shorter than any player's; a smaller one would need a finer grid than play can use.</summary>
     public const double SmallestPlayerSd = 0.1;
 
-    private const double GoldenRatio = 0.61803398874989485;
     private const int Refinements = 40;
 
     private readonly IReadOnlyList<TimingSession> sessions;
@@ -109,29 +108,43 @@ public sealed class HitProbability
         return new SessionHits(share, Math.Max(0, (squares / session.Presses) - (share * share)) / session.Presses, session.Presses);
     }
 
+    // Newton's method on the slope, kept inside the bracket by halving it.
     private HitOptimum Polished(HitKernel kernel, double rough, double step)
     {
-        var (low, high) = (rough - step, rough + step);
-        var (left, right) = (high - (GoldenRatio * (high - low)), low + (GoldenRatio * (high - low)));
-        var (atLeft, atRight) = (Share(kernel, left), Share(kernel, right));
-        for (var i = 0; i < Refinements && high - low > HitKernel.Rounding; i++)
+        var (low, high, best) = (rough - step, rough + step, rough);
+        for (var i = 0; i < Refinements; i++)
         {
-            if (atLeft >= atRight)
+            var (slope, curvature) = Change(kernel, best);
+            if (slope == 0)
             {
-                (high, right, atRight) = (right, left, atLeft);
-                left = high - (GoldenRatio * (high - low));
-                atLeft = Share(kernel, left);
+                break;
             }
-            else
+
+            (low, high) = slope > 0 ? (best, high) : (low, best);
+            var next = best - (slope / curvature);
+            next = curvature < 0 && next > low && next < high ? next : 0.5 * (low + high);
+            var moved = Math.Abs(next - best);
+            best = next;
+            if (moved <= HitKernel.Rounding)
             {
-                (low, left, atLeft) = (left, right, atRight);
-                right = low + (GoldenRatio * (high - low));
-                atRight = Share(kernel, right);
+                break;
             }
         }
 
-        var best = 0.5 * (low + high);
         return new HitOptimum(best, Math.Clamp(Share(kernel, best), 0, 1));
+    }
+
+    private (double Slope, double Curvature) Change(HitKernel kernel, double compensation)
+    {
+        var (slope, curvature) = (0.0, 0.0);
+        for (var i = 0; i < timings.Values.Length; i++)
+        {
+            var at = kernel.ByCompensation(timings.Values[i] - compensation);
+            slope += timings.Weights[i] * at.Slope;
+            curvature += timings.Weights[i] * at.Curvature;
+        }
+
+        return (slope, curvature);
     }
 
     private double Share(HitKernel kernel, double compensation)
