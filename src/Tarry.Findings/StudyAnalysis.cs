@@ -84,7 +84,7 @@ public static class StudyAnalysis
         var shapes = !withShapes ? null : new ConditionShapes(file.Reference, file.Reference is null ? null : rates.GetValueOrDefault(file.Reference), diagnoses, findings.Means);
         var found = present
             .Select(condition => findings.Of(condition, condition.Id == file.Reference, Relative(condition.Id, file.Reference, comparisons)))
-            .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id) })
+            .Select(condition => condition with { Budget = budgets.Of(condition), ReportInterval = grids.Finding(condition.Id, diagnoses[condition.Id]) })
             .Select(condition => exact.Contains(condition.Id) ? shapes?.With(condition) ?? condition : condition)
             .Select(ShapeJoin.Joined)
             .Select(findings.WithKnownWaits)

@@ -87,9 +87,14 @@ internal sealed class StudySlotGrids
     private static double Seconds(TimedLatencies timed) => (timed.PressesMs[^1] - timed.PressesMs[0]) / 1000;
 
     /// <summary>The finding of a condition.</summary>
-    public ReportIntervalFinding Finding(string condition)
+    /// <param name="condition">The condition.</param>
+    /// <param name="diagnoses">What its sessions show: presses that keep step with a period undo what is found of one.</param>
+    public ReportIntervalFinding Finding(string condition, IReadOnlyList<SessionDiagnosis> diagnoses)
     {
-        var (outcome, mine) = (outcomes[condition], presses[condition]);
+        var mine = presses[condition];
+        var outcome = outcomes[condition] is ReportIntervalFound seen && diagnoses.SelectMany(diagnosis => diagnosis.Cautions).Any(caution => caution.Kind == CautionKind.PhaseLocked)
+            ? new ReportIntervalRefused(seen.Trials, seen.FrameIntervalMs, ReportIntervalReason.PhaseLocked, null, [seen.IntervalMs])
+            : outcomes[condition];
         var finding = new ReportIntervalFinding
         {
             Clock = ClockUncertainty.Of(mine.Sessions),

@@ -15,6 +15,9 @@ public enum ReportIntervalReason
     /// <summary>Press intervals are so alike that report and frame periods alias.</summary>
     PressLattice,
 
+    /// <summary>Presses keep step with a period, and a line may be theirs.</summary>
+    PhaseLocked,
+
     /// <summary>No line stands out of the noise, beyond those of the chain.</summary>
     NoGridSeen,
 

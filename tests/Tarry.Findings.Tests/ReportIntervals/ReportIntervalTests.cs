@@ -68,6 +68,32 @@ public sealed class ReportIntervalTests
         Assert.Equal(ReportIntervalReason.PressLattice, condition.ReportInterval!.Unidentified!.Reason);
     }
 
+    [Fact]
+    public void PressesThatKeepStep_GetNoInterval()
+    {
+        // Whole multiples of 8 ms apart, less than a tenth of it off: what is found may be the presses' own period.
+        var random = new SeededGenerator(9);
+        var samples = new List<SessionSample>();
+        foreach (var sitting in new[] { "one", "two" })
+        {
+            var presses = new double[800];
+            var at = 0.0;
+            for (var i = 0; i < presses.Length; i++)
+            {
+                at += 8 * Math.Round((60 + (80 * random.NextDouble())) / 8);
+                presses[i] = at + (0.2 * random.NextNormal());
+            }
+
+            samples.Add(Sample("pad", new PressSeries(sitting, presses, [.. presses.Select(press => 6 + (8.0002 * Math.Ceiling(press / 8.0002)) - press + (0.3 * random.NextNormal()))])));
+        }
+
+        var entry = new ConditionEntry { Id = "pad", Factors = new Dictionary<string, string>(), NominalReportHz = 125 };
+        var document = StudyAnalysis.Of(new StudyFile("locked", null, 0.5, [entry], []), samples, 0, 1, "test", withShapes: false);
+        var condition = document.Conditions.Single();
+        Assert.Contains(condition.Cautions, caution => caution.Kind == CautionKind.PhaseLocked);
+        Assert.Null(condition.ReportInterval!.Interval);
+    }
+
     [Theory]
     [InlineData(8, 4, 100, true)]
     [InlineData(8, 4.1, 100, false)]
