@@ -1,4 +1,5 @@
 using Tarry.Studies.Reports;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Studies.Sessions;
 
@@ -46,6 +47,9 @@ public sealed record SessionRecord
 
     /// <summary>What the reports are, of a session of that kind; null for latencies.</summary>
     public ReportStream? ReportStream { get; init; }
+
+    /// <summary>What was done with the stick, of a session of that kind; null for others.</summary>
+    public StickSetup? Stick { get; init; }
 
     /// <summary>What it corrects, and why; null for a session that corrects none.</summary>
     public Replacement? Replaces { get; init; }
