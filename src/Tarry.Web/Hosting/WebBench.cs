@@ -9,6 +9,7 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Tarry.Reports.Figures;
+using Tarry.Web.Bench;
 using Tarry.Web.Desk;
 using Tarry.Web.Shelf;
 
@@ -31,6 +32,8 @@ public static class WebBench
         AddServices(builder.Services, options);
 
         var app = builder.Build();
+        // Before windows lose their connection: a run ends with its trial in flight, and its journal is whole.
+        app.Lifetime.ApplicationStopping.Register(app.Services.GetRequiredService<LiveBench>().StopAll);
         app.UseHostFiltering();
         app.UseMiddleware<OriginGuard>();
         app.UseMiddleware<ContentPolicy>();
@@ -62,6 +65,8 @@ public static class WebBench
         services.AddSingleton<LaunchToken>();
         services.AddSingleton<StudyShelf>();
         services.AddSingleton<StudyDesks>();
+        services.AddSingleton<IBenchPorts, BenchPorts>();
+        services.AddSingleton<LiveBench>();
         services.Configure<HostFilteringOptions>(hosts =>
         {
             hosts.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];
