@@ -1,4 +1,3 @@
-using Tarry.Findings.Conditions;
 using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 using Tarry.Rig.Runs;
@@ -11,6 +10,7 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
 {
     private const int NewestShown = 300;
     private static readonly TimeSpan Beat = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan BetweenPictures = TimeSpan.FromMilliseconds(200);
     private readonly Study study;
     private readonly TimeProvider time;
     private readonly CancellationTokenSource stop;
@@ -19,8 +19,9 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
     private readonly Queue<double> newest = new();
     private readonly RunWatch watch;
     private readonly Lock showing = new();
-    private RunProgress? progress;
-    private RunProgress? shown;
+    private volatile Picture? picture;
+    private Picture? shown;
+    private long picturedAt;
     private long seen;
 
     internal BenchRun(RunCard card, Study study, TimeProvider time, CancellationTokenSource stop)
@@ -48,9 +49,6 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
     /// <summary>Done when it has stopped, whichever way.</summary>
     public Task Ended => ended.Task;
 
-    /// <summary>The reference condition's density; null while it is not known or there is none.</summary>
-    internal DensityCurve? Reference { get; set; }
-
     /// <summary>Stops it after the trial in flight; nothing is lost, and it goes on later.</summary>
     public void Pause()
     {
@@ -65,24 +63,26 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
     public void Report(RunProgress value)
     {
         ArgumentNullException.ThrowIfNull(value);
-        lock (newest)
+        // Reports come with every trial or two, so the newest fifty hold all since the last.
+        var fresh = (int)Math.Min(value.Responses - seen, value.LastLatenciesMs.Count);
+        foreach (var latency in value.LastLatenciesMs.TakeLast(Math.Max(0, fresh)))
         {
-            // Reports come with every trial or two, so the newest fifty hold all since the last.
-            var fresh = (int)Math.Min(value.Responses - seen, value.LastLatenciesMs.Count);
-            foreach (var latency in value.LastLatenciesMs.TakeLast(Math.Max(0, fresh)))
-            {
-                newest.Enqueue(latency);
-            }
-
-            while (newest.Count > NewestShown)
-            {
-                newest.Dequeue();
-            }
-
-            seen = value.Responses;
+            newest.Enqueue(latency);
         }
 
-        Volatile.Write(ref progress, value);
+        while (newest.Count > NewestShown)
+        {
+            newest.Dequeue();
+        }
+
+        seen = value.Responses;
+
+        // Counts, latencies and shape are of the same moment, so that they agree wherever they are shown.
+        if (value.Phase != RunPhase.Running || picture is null || time.GetElapsedTime(picturedAt) >= BetweenPictures)
+        {
+            picture = new Picture(value, latencies.InOrder(), [.. newest]);
+            picturedAt = time.GetTimestamp();
+        }
     }
 
     /// <inheritdoc/>
@@ -93,6 +93,7 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
     {
         var capture = new CaptureRun(study, held, Card.Request, source, this, echo, latencies);
         study.KeepOpenRun(held, Card.Key, Card.Asked);
+        watch.LookAtReference();
         new Thread(() => Work(capture, held, echo, onEnd)) { Name = $"run {Card.Key}", IsBackground = true }.Start();
     }
 
@@ -137,10 +138,9 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
 
     private void ShowIfNew()
     {
-        var now = Volatile.Read(ref progress);
-        if (now is not null && Now.Standing is RunStanding.Running or RunStanding.Stopping && (now != shown || watch.Found.Trials != Now.LookedAt))
+        if (picture is { } now && (now != shown || watch.Found.Trials != Now.LookedAt))
         {
-            watch.LookIfDue(now!.CapturedOnDisk);
+            watch.LookIfDue(now.Progress.CapturedOnDisk);
             Show(Now.Standing);
         }
     }
@@ -155,27 +155,23 @@ public sealed class BenchRun : IProgress<RunProgress>, IDisposable
                 return;
             }
 
-            shown = Volatile.Read(ref progress);
-            double[] strip;
-            lock (newest)
-            {
-                strip = [.. newest];
-            }
-
+            shown = picture;
             Now = Now with
             {
                 Standing = standing,
-                Progress = shown,
-                Shape = LatencyShape.Of(latencies, Reference),
-                Newest = strip,
+                Progress = shown?.Progress,
+                Shape = LatencyShape.Of(shown?.Latencies ?? [], watch.Reference),
+                Newest = shown?.Newest ?? [],
                 Cautions = watch.Found.Cautions,
                 LookedAt = watch.Found.Trials,
                 Problem = problem,
                 Events = events ?? [],
-                Remaining = shown?.Remaining / (Card.Asked.Speed ?? 1),
+                Remaining = Card.Remaining(shown?.Progress.Remaining),
             };
         }
 
         Changed?.Invoke();
     }
+
+    private sealed record Picture(RunProgress Progress, IReadOnlyList<(long Step, long Count)> Latencies, IReadOnlyList<double> Newest);
 }

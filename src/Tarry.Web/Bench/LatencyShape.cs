@@ -1,4 +1,3 @@
-using Tarry.Findings.Conditions;
 using Tarry.Rig.Runs;
 
 namespace Tarry.Web.Bench;
@@ -26,22 +25,21 @@ public sealed record LatencyShape(
     public double GreatestShare => Math.Max(Shares.Max(), ReferenceShares?.Max() ?? 0);
 
     /// <summary>The shape of what is counted; null where nothing is.</summary>
-    /// <param name="counts">The counts.</param>
-    /// <param name="reference">The reference's density; null for none.</param>
-    public static LatencyShape? Of(LatencyCounts counts, DensityCurve? reference)
+    /// <param name="steps">The counts in order.</param>
+    /// <param name="reference">The reference's counts; empty for none.</param>
+    public static LatencyShape? Of(IReadOnlyList<(long Step, long Count)> steps, IReadOnlyList<(long Step, long Count)> reference)
     {
-        ArgumentNullException.ThrowIfNull(counts);
-        var steps = counts.InOrder();
-        var total = steps.Sum(step => step.Count);
-        if (total == 0)
+        ArgumentNullException.ThrowIfNull(steps);
+        ArgumentNullException.ThrowIfNull(reference);
+        if (steps.Count == 0)
         {
             return null;
         }
 
-        var (first, last) = (StepAt(steps, total * Tail), StepAt(steps, total * (1 - Tail)));
-        if (reference is not null)
+        var (first, last) = Middle(steps);
+        if (reference.Count > 0)
         {
-            var (low, high) = Centre(reference);
+            var (low, high) = Middle(reference);
             (first, last) = (Math.Min(first, low), Math.Max(last, high));
         }
 
@@ -49,6 +47,21 @@ public sealed record LatencyShape(
         var width = Widths.First(candidate => (last - first + 1) / (double)candidate <= MostClasses - 20 || candidate == Widths[^1]);
         var from = (long)Math.Floor((first - width) / (10.0 * width)) * 10 * width;
         var classes = (int)((long)Math.Ceiling((last + 1 + width) / (10.0 * width)) * 10 - (from / width));
+        var (shares, sooner, later) = Shared(steps, from, width, classes);
+        return new LatencyShape(
+            steps.Sum(step => step.Count),
+            from * LatencyCounts.StepMs,
+            width * LatencyCounts.StepMs,
+            shares,
+            reference.Count > 0 ? Shared(reference, from, width, classes).Shares : null,
+            sooner,
+            later,
+            steps[^1].Step * LatencyCounts.StepMs);
+    }
+
+    private static (double[] Shares, long Sooner, long Later) Shared(IReadOnlyList<(long Step, long Count)> steps, long from, long width, int classes)
+    {
+        double total = steps.Sum(step => step.Count);
         var shares = new double[classes];
         var (sooner, later) = (0L, 0L);
         foreach (var (step, count) in steps)
@@ -64,14 +77,17 @@ public sealed record LatencyShape(
             }
             else
             {
-                shares[(int)place] += (double)count / total;
+                shares[(int)place] += count / total;
             }
         }
 
-        var fromMs = from * LatencyCounts.StepMs;
-        var classMs = width * LatencyCounts.StepMs;
-        return new LatencyShape(
-            total, fromMs, classMs, shares, reference is null ? null : Shared(reference, fromMs, classMs, classes), sooner, later, steps[^1].Step * LatencyCounts.StepMs);
+        return (shares, sooner, later);
+    }
+
+    private static (long First, long Last) Middle(IReadOnlyList<(long Step, long Count)> steps)
+    {
+        var total = steps.Sum(step => step.Count);
+        return (StepAt(steps, total * Tail), StepAt(steps, total * (1 - Tail)));
     }
 
     private static long StepAt(IReadOnlyList<(long Step, long Count)> steps, double rank)
@@ -87,39 +103,5 @@ public sealed record LatencyShape(
         }
 
         return steps[^1].Step;
-    }
-
-    private static (long Low, long High) Centre(DensityCurve curve)
-    {
-        var sum = 0.0;
-        long? low = null;
-        for (var index = 0; index < curve.PerMs.Count; index++)
-        {
-            sum += curve.PerMs[index] * curve.StepMs;
-            var step = (long)Math.Floor((curve.FromMs + (index * curve.StepMs)) / LatencyCounts.StepMs);
-            low ??= sum >= Tail ? step : null;
-            if (sum >= 1 - Tail)
-            {
-                return (low ?? step, step);
-            }
-        }
-
-        var end = (long)Math.Floor((curve.FromMs + (curve.PerMs.Count * curve.StepMs)) / LatencyCounts.StepMs);
-        return (low ?? end, end);
-    }
-
-    private static double[] Shared(DensityCurve curve, double fromMs, double classMs, int classes)
-    {
-        var shares = new double[classes];
-        for (var index = 0; index < curve.PerMs.Count; index++)
-        {
-            var place = (int)Math.Floor((curve.FromMs + (index * curve.StepMs) - fromMs) / classMs);
-            if (place >= 0 && place < classes)
-            {
-                shares[place] += curve.PerMs[index] * curve.StepMs;
-            }
-        }
-
-        return shares;
     }
 }

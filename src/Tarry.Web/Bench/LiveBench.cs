@@ -75,7 +75,6 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
             runs[card.Study] = run;
         }
 
-        _ = TellReference(run, desk);
         Changed?.Invoke();
         return run;
     }
@@ -196,18 +195,5 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
     {
         desks.Of(run.Card.Study)?.TellChanged();
         Changed?.Invoke();
-    }
-
-    private static async Task TellReference(BenchRun run, StudyDesk desk)
-    {
-        try
-        {
-            var findings = await desk.Findings().ConfigureAwait(false);
-            run.Reference = findings.Conditions.FirstOrDefault(condition => condition.IsReference)?.Density;
-        }
-        catch (StudyException)
-        {
-            // The study's pages say what is wrong with it; the run needs no reference.
-        }
     }
 }

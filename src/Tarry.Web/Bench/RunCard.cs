@@ -1,4 +1,5 @@
 using Tarry.Rig.Runs;
+using Tarry.Rig.SimulatedBench;
 using Tarry.Studies.OpenRuns;
 using Tarry.Studies.Sessions;
 
@@ -30,4 +31,8 @@ public sealed record RunCard(string Study, SessionKey Key, OpenRun Asked)
             RoomNotes = Asked.RoomNotes,
         },
     };
+
+    /// <summary>How much real time a time on the rig is; null where it is not known or the simulated bench runs as fast as it goes.</summary>
+    public TimeSpan? Remaining(TimeSpan? onTheRig) =>
+        Asked.Port != SimulatedDefault.Port ? onTheRig : onTheRig / Asked.Speed;
 }

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Tarry.Reports.Wording;
 using Tarry.Rig.Runs;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Web.Bench;
 
@@ -21,6 +21,8 @@ public sealed partial class RunCounts
     private RigHealth Health => Progress.Health;
 
     private string Clock => Health.Clock is { } fit
-        ? string.Create(CultureInfo.InvariantCulture, $"{Numbers.Fixed(fit.RateErrorPpm, 1, withPlus: true)} \u00B1 {2 * fit.StandardUncertaintyPpm:0.0} ppm")
-        : "fitted after 30 s";
+        ? $"{Numbers.Fixed(fit.RateErrorPpm, Decimals(fit), withPlus: true)} \u00B1 {Numbers.Fixed(2 * fit.StandardUncertaintyPpm, Decimals(fit))} ppm"
+        : "not fitted yet";
+
+    private static int Decimals(ClockFitRecord fit) => Numbers.Decimals(4 * fit.StandardUncertaintyPpm);
 }

@@ -1,4 +1,6 @@
 using Tarry.Findings.Quality;
+using Tarry.Findings.Samples;
+using Tarry.Rig.Runs;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
 
@@ -17,6 +19,36 @@ internal sealed class RunWatch(Study study, SessionKey key, TimeProvider time)
 
     /// <summary>What the newest look found, and of how many trials.</summary>
     public (IReadOnlyList<Caution> Cautions, long Trials) Found { get; private set; } = ([], 0);
+
+    /// <summary>The counts of the reference condition's latencies; empty while they are not known, there are none, or the run is the reference's.</summary>
+    public IReadOnlyList<(long Step, long Count)> Reference { get; private set; } = [];
+
+    /// <summary>Looks at the reference condition, on another thread.</summary>
+    public void LookAtReference()
+    {
+        if (study.File.Reference is not { } reference || reference == key.Condition)
+        {
+            return;
+        }
+
+        _ = Task.Run(() =>
+        {
+            try
+            {
+                var counts = new LatencyCounts();
+                foreach (var latencyMs in UsedLatencies.Of(study, reference))
+                {
+                    counts.Add(latencyMs);
+                }
+
+                Reference = counts.InOrder();
+            }
+            catch (StudyException)
+            {
+                // The study's pages say what is wrong with it; the run needs no reference.
+            }
+        });
+    }
 
     /// <summary>Looks, on another thread, if it is time and there is something new.</summary>
     public void LookIfDue(long captured)

@@ -22,7 +22,7 @@ public sealed partial class ShapeFigure
     [Parameter]
     public string? Reference { get; set; }
 
-    private IEnumerable<(string Place, string Text)> Ticks
+    private IEnumerable<(double Percent, string Text)> Ticks
     {
         get
         {
@@ -30,7 +30,7 @@ public sealed partial class ShapeFigure
             var step = TickSteps.First(candidate => span / candidate <= MostTicks || candidate == TickSteps[^1]);
             for (var at = Math.Ceiling(Of.FromMs / step) * step; at <= Of.ToMs; at += step)
             {
-                yield return ((100 * (at - Of.FromMs) / span).ToString("0.##", CultureInfo.InvariantCulture), Numbers.Milliseconds(Math.Round(at, 1)));
+                yield return (Math.Round(100 * (at - Of.FromMs) / span, 2), Numbers.Milliseconds(Math.Round(at, 1)));
             }
         }
     }

@@ -1,4 +1,3 @@
-using Tarry.Findings.Conditions;
 using Tarry.Rig.Runs;
 using Tarry.Web.Bench;
 
@@ -7,7 +6,7 @@ namespace Tarry.Web.Tests.Bench;
 public class LatencyShapeTests
 {
     [Fact]
-    public void Of_NothingCounted_IsNull() => Assert.Null(LatencyShape.Of(new LatencyCounts(), null));
+    public void Of_NothingCounted_IsNull() => Assert.Null(LatencyShape.Of([], [(5, 1)]));
 
     [Fact]
     public void Of_EvenLatencies_CountsEveryOneAndSharesAddToOne()
@@ -18,7 +17,7 @@ public class LatencyShapeTests
             counts.Add(5 + (index / 250.0));
         }
 
-        var shape = LatencyShape.Of(counts, null)!;
+        var shape = LatencyShape.Of(counts.InOrder(), [])!;
         Assert.Equal(1000, shape.Count);
         Assert.Equal(1, shape.Shares.Sum() + ((shape.Sooner + shape.Later) / 1000.0), 9);
         Assert.InRange(shape.FromMs, 0, 5);
@@ -39,7 +38,7 @@ public class LatencyShapeTests
         }
 
         counts.Add(4321.05);
-        var shape = LatencyShape.Of(counts, null)!;
+        var shape = LatencyShape.Of(counts.InOrder(), [])!;
         Assert.Equal(1, shape.Later);
         Assert.True(shape.ToMs < 20);
         Assert.Equal(4321.0, shape.LatestMs, 6);
@@ -54,9 +53,9 @@ public class LatencyShapeTests
             counts.Add(10 + (index / 50.0));
         }
 
-        // An even density from 4 to 6 ms: half a trial a millisecond, so each class holds half its width.
-        var even = new DensityCurve(4, 0.01, [.. Enumerable.Repeat(0.5, 200)], 0.01);
-        var shape = LatencyShape.Of(counts, even)!;
+        // Ten times as many trials, even from 4 to 6 ms: half of them a millisecond, so each class holds half its width.
+        IReadOnlyList<(long Step, long Count)> even = [.. Enumerable.Range(40, 20).Select(step => ((long)step, 50L))];
+        var shape = LatencyShape.Of(counts.InOrder(), even)!;
         Assert.True(shape.FromMs <= 4 && shape.ToMs >= 12);
         Assert.Equal(1, shape.ReferenceShares!.Sum(), 6);
         Assert.Equal(shape.ClassMs / 2, shape.ReferenceShares![(int)((5 - shape.FromMs) / shape.ClassMs)], 2);
