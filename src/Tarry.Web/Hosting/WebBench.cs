@@ -12,6 +12,7 @@ using Tarry.Reports.Figures;
 using Tarry.Web.Bench;
 using Tarry.Web.Desk;
 using Tarry.Web.Shelf;
+using Tarry.Web.Target;
 
 namespace Tarry.Web.Hosting;
 
@@ -43,6 +44,7 @@ public static class WebBench
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/colours.css", () => Results.Text(FigureStyleSheet.ForPage(), "text/css"));
+        app.MapTarget();
         app.MapRazorComponents<Pages.App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -67,6 +69,7 @@ public static class WebBench
         services.AddSingleton<StudyDesks>();
         services.AddSingleton<IBenchPorts, BenchPorts>();
         services.AddSingleton<LiveBench>();
+        services.AddSingleton<PressFeed>();
         services.Configure<HostFilteringOptions>(hosts =>
         {
             hosts.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];
