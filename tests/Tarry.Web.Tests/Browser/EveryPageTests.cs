@@ -8,7 +8,7 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
 {
     private static readonly string[] Pages =
     [
-        "", $"study/{DemoShelf.Study}/standing", "not-there",
+        "", $"study/{DemoShelf.Study}/standing", $"bench?study={DemoShelf.Study}", "bench/proof", "target", "not-there",
     ];
 
     private static readonly int[] Widths = [360, 1280, 2560];
