@@ -105,6 +105,18 @@ public sealed class BenchPageTests : IDisposable
     }
 
     [Fact]
+    public async Task Page_AfterASession_FillsInWhatItsBenchWasLike()
+    {
+        var run = live.Begin(BenchStudy.Card(60) with { Asked = BenchStudy.Card(60).Asked with { Application = "a test patch", Run = Rig.Runs.RunRequest.DefaultSettings with { HoldUs = 31_000 } } });
+        await run.Ended.WaitAsync(Patience, Xunit.TestContext.Current.CancellationToken);
+        live.PutAway(run);
+        var page = Show("bench?study=pads");
+        page.WaitForAssertion(() => Assert.Contains("held 31", page.Markup, StringComparison.Ordinal), Patience);
+        Assert.Contains(page.FindAll("input"), input => input.GetAttribute("value") == "a test patch");
+        Assert.Equal("monday", page.Find("input[list=sittings]").GetAttribute("value"));
+    }
+
+    [Fact]
     public void Page_OrderThatIsWrong_SaysWhichLine()
     {
         File.WriteAllText(Path.Combine(bench.Folder, "order.csv"), "sitting,step,condition\nmonday,x,quill-usb\n");
