@@ -5,16 +5,12 @@ using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Imports.UsbWire;
 using Tarry.Output;
-using Tarry.Studies.StudyFiles;
 
 namespace Tarry.Commands;
 
 /// <summary>Packet captures as a source of <c>tarry import</c>: their options, and what is made of them.</summary>
 internal sealed class PacketCaptureSource
 {
-    /// <summary>The names of the formats for <c>--format</c>.</summary>
-    public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
-
     private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
     private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording low or full, low if not given." };
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
@@ -31,11 +27,6 @@ internal sealed class PacketCaptureSource
         }
     }
 
-    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
-    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
-        ? format.ToString().ToLowerInvariant()
-        : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
-
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
 
@@ -43,10 +34,6 @@ internal sealed class PacketCaptureSource
     public CaptureFile Read(ParseResult parsed, string file, UsbCable? cable, IProgress<ImportProgress> progress, CancellationToken cancellation) => cable is null
         ? CaptureFile.Read(file, Speed(parsed), progress, cancellation)
         : UsbCableRecording.Read(file, cable, progress, cancellation);
-
-    /// <summary>What a capture would add to a study.</summary>
-    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, IReadOnlyList<ConditionEntry> conditions) =>
-        PacketCaptureImport.Of(file, Options(parsed, names), conditions);
 
     /// <summary>Says what is in a capture.</summary>
     public void Explain(ParseResult parsed, CaptureFile file, Terminal terminal)
@@ -76,7 +63,8 @@ internal sealed class PacketCaptureSource
             : File.ReadAllBytes(file);
     }
 
-    private PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
+    /// <summary>What is taken from a capture.</summary>
+    public PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
     {
         Condition = names.Condition(parsed),
         Sitting = names.Sitting(parsed),
