@@ -10,7 +10,9 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Tarry.Reports.Figures;
 using Tarry.Web.Desk;
+using Tarry.Web.Publishing;
 using Tarry.Web.Shelf;
+using Tarry.Web.Uploads;
 
 namespace Tarry.Web.Hosting;
 
@@ -40,6 +42,8 @@ public static class WebBench
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/colours.css", () => Results.Text(FigureStyleSheet.ForPage(), "text/css"));
+        app.MapUploads();
+        app.MapStudyFiles();
         app.MapRazorComponents<Pages.App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -62,6 +66,10 @@ public static class WebBench
         services.AddSingleton<LaunchToken>();
         services.AddSingleton<StudyShelf>();
         services.AddSingleton<StudyDesks>();
+        services.AddSingleton<StudySummaries>();
+        services.AddSingleton(UploadLimits.Usual);
+        services.AddSingleton<UploadFolder>();
+        services.AddSingleton<Publications>();
         services.Configure<HostFilteringOptions>(hosts =>
         {
             hosts.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];
