@@ -26,21 +26,13 @@ public sealed partial class ImportPage : IAsyncDisposable
     private ElementReference chooser;
     private IJSObjectReference? script;
     private DotNetObjectReference<ImportPage>? self;
+    private ImportDesk? import;
     private StudyFile? file;
+    private IReadOnlyList<ImportRecord> imports = [];
     private IReadOnlyList<string> sittings = [];
-    private List<Upload> uploads = [];
     private int gone;
     private Upload? discarded;
-    private string format = ImportFormat.LongForm;
-    private ImportForm form = new();
-    private ImportChoices choices = ImportChoices.None;
     private Exception? problem;
-    private ImportProgress? reading;
-    private ImportPreview? preview;
-    private CancellationTokenSource? work;
-    private bool keeping;
-    private int sealedFiles;
-    private string? kept;
 
     /// <summary>The files that wait.</summary>
     [SupplyParameterFromQuery(Name = "file")]
@@ -71,17 +63,8 @@ public sealed partial class ImportPage : IAsyncDisposable
     [JSInvokable]
     public void Sending(int number, string name, int percent)
     {
-        var known = sendings.FindIndex(sending => sending.Number == number);
-        var sending = new OnItsWay(number, ShelfWording.Short(name), percent);
-        if (known < 0)
-        {
-            sendings.Add(sending);
-        }
-        else
-        {
-            sendings[known] = sending;
-        }
-
+        sendings.RemoveAll(sending => sending.Number == number);
+        sendings.Add(new OnItsWay(number, ShelfWording.Short(name), percent));
         StateHasChanged();
     }
 
@@ -90,7 +73,8 @@ public sealed partial class ImportPage : IAsyncDisposable
     public void Sent(int number, string id)
     {
         sendings.RemoveAll(sending => sending.Number == number);
-        (discarded, kept) = (null, null);
+        discarded = null;
+        import?.Forget();
         ShowFiles([.. Ids, id]);
     }
 
@@ -115,8 +99,7 @@ public sealed partial class ImportPage : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Dispose();
-        work?.Cancel();
-        work?.Dispose();
+        import?.Dispose();
         self?.Dispose();
         try
         {
@@ -137,40 +120,22 @@ public sealed partial class ImportPage : IAsyncDisposable
     protected override async Task OnParametersSetAsync()
     {
         await base.OnParametersSetAsync();
-        if (Desk is null)
+        if (!ReadStudy())
         {
             return;
         }
 
-        try
-        {
-            var study = Desk.Open();
-            file = study.File;
-            sittings = [.. study.Outline.Select(session => session.Key.Sitting).Distinct()];
-        }
-        catch (StudyException refused)
-        {
-            problem = refused;
-            return;
-        }
-
+        import ??= new ImportDesk(Desk!, Uploads, Time, () => _ = InvokeAsync(StateHasChanged));
         var found = Ids.Select(Uploads.Of).OfType<Upload>().ToList();
         gone = Ids.Length - found.Count;
-        if (found.SequenceEqual(uploads))
+        if (!found.SequenceEqual(import.Files))
         {
-            return;
-        }
-
-        uploads = found;
-        if (uploads.Count > 0)
-        {
-            await TakeFormat(ImportFormat.Of(uploads[0].Path));
-        }
-        else
-        {
-            (preview, problem) = (null, null);
+            await import.Take(found);
         }
     }
+
+    /// <inheritdoc/>
+    protected override void OnStudyChanged() => ReadStudy();
 
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -184,6 +149,28 @@ public sealed partial class ImportPage : IAsyncDisposable
     }
 
     private static string IdOf(ImportOption option) => option.Name.TrimStart('-');
+
+    private static IEnumerable<(string Value, string Text)> Offered(IReadOnlyList<string> names) => [("", ""), .. names.Distinct().Select(name => (name, ShelfWording.Short(name)))];
+
+    private bool ReadStudy()
+    {
+        try
+        {
+            if (Desk?.Open() is not { } study)
+            {
+                return false;
+            }
+
+            (file, imports, problem) = (study.File, study.Imports, null);
+            sittings = [.. study.Outline.Select(session => session.Key.Sitting).Distinct()];
+            return true;
+        }
+        catch (StudyException refused)
+        {
+            problem = refused;
+            return false;
+        }
+    }
 
     private async Task StopSending(int number) => await script!.InvokeVoidAsync("stop", number);
 
@@ -207,31 +194,19 @@ public sealed partial class ImportPage : IAsyncDisposable
         }
     }
 
-    private async Task TakeFormat(string? chosen)
-    {
-        format = chosen ?? ImportFormat.LongForm;
-        await Look();
-    }
+    private async Task Keep() => ShowFiles((await import!.Keep()).Select(upload => upload.Id));
 
-    private async Task Take(string option, string? value)
+    private IEnumerable<(string Value, string Text)>? ChoicesOf(ImportOption option) => (option.Kind, import!.Choices) switch
     {
-        (form[option], kept) = (value, null);
-        await Look();
-    }
-
-    private IEnumerable<(string Value, string Text)>? ChoicesOf(ImportOption option) => option.Kind switch
-    {
-        ImportOptionKind.Choice => option.Choices,
-        ImportOptionKind.Column when choices.Columns.Count > 0 => Offered(choices.Columns),
-        ImportOptionKind.Channel when choices.Channels.Count > 0 => Offered(choices.Channels),
-        ImportOptionKind.Device when choices.Devices.Count > 0 =>
+        (ImportOptionKind.Choice, _) => option.Choices,
+        (ImportOptionKind.Column, { Columns.Count: > 0 } choices) => Offered(choices.Columns),
+        (ImportOptionKind.Channel, { Channels.Count: > 0 } choices) => Offered(choices.Channels),
+        (ImportOptionKind.Device, { Devices.Count: > 0 } choices) =>
             [("", ""), .. choices.Devices.Select(device => (device.Id, $"{device.Id}{(device.ProductId is { } id ? $", {id}" : "")}: {Numbers.Count(device.Reports, "report")}"))],
-        ImportOptionKind.DeviceField when choices.Devices.Count > 0 => Offered([.. choices.Devices.SelectMany(device => device.Fields).Distinct()]),
-        ImportOptionKind.OtherFile => [("", ""), .. uploads.Skip(1).Select(upload => (upload.Path, ShelfWording.Short(upload.Name)))],
+        (ImportOptionKind.DeviceField, { Devices.Count: > 0 } choices) => Offered([.. choices.Devices.SelectMany(device => device.Fields)]),
+        (ImportOptionKind.OtherFile, _) => [("", ""), .. import.Files.Skip(1).Select(upload => (upload.Path, ShelfWording.Short(upload.Name)))],
         _ => null,
     };
-
-    private static IEnumerable<(string Value, string Text)> Offered(IReadOnlyList<string> names) => [("", ""), .. names.Distinct().Select(name => (name, ShelfWording.Short(name)))];
 
     private IEnumerable<string>? SuggestionsOf(ImportOption option) => option.Kind switch
     {
@@ -239,114 +214,6 @@ public sealed partial class ImportPage : IAsyncDisposable
         ImportOptionKind.Sitting => sittings,
         _ => null,
     };
-
-    // A newer look stops the one before it: what is shown is always of what is entered.
-    private async Task Look()
-    {
-        work?.Cancel();
-        work?.Dispose();
-        work = new CancellationTokenSource();
-        var stop = work.Token;
-        (preview, problem) = (null, null);
-        var paths = uploads.Select(upload => upload.Path).Where(path => path != form["--report-descriptor"]).ToList();
-        if (form.ToRequest(paths, format) is not { } request)
-        {
-            return;
-        }
-
-        reading = new ImportProgress(uploads[0].Name, 0, uploads[0].Bytes, 0);
-        StateHasChanged();
-        try
-        {
-            var (offered, shown, refused) = await Task.Run(() => Read(request, stop), stop);
-            stop.ThrowIfCancellationRequested();
-            (choices, preview, problem, reading) = (offered, shown, refused, null);
-        }
-        catch (OperationCanceledException)
-        {
-            if (work?.Token == stop)
-            {
-                reading = null;
-            }
-        }
-    }
-
-    private (ImportChoices Choices, ImportPreview? Preview, Exception? Problem) Read(ImportRequest request, CancellationToken stop)
-    {
-        var offered = ImportChoices.None;
-        try
-        {
-            offered = ImportChoices.Of(request.Files[0], request.Format, request.Text.Delimiter, stop);
-            var progress = new LatestProgress(Time, value => _ = InvokeAsync(() =>
-            {
-                if (!stop.IsCancellationRequested && reading is not null)
-                {
-                    reading = value;
-                    StateHasChanged();
-                }
-            }));
-            return (offered, ImportPreview.Of(request, Desk!.Open(), progress, stop), null);
-        }
-        catch (Exception refused) when (refused is ImportException or StudyException or IOException or UnauthorizedAccessException)
-        {
-            return (offered, null, refused);
-        }
-    }
-
-    private void StopReading() => work?.Cancel();
-
-    private void StopKeeping() => work?.Cancel();
-
-    private async Task Keep()
-    {
-        var shown = preview!;
-        work?.Dispose();
-        work = new CancellationTokenSource();
-        var stop = work.Token;
-        (keeping, sealedFiles, problem) = (true, 0, null);
-        StateHasChanged();
-        try
-        {
-            await Task.Run(() => Desk!.Edit((study, held) => ImportPlan.AddAll(shown.Plans, study, held, _ => Sealed(stop))), stop);
-        }
-        catch (Exception refused) when (refused is ImportException or StudyException or IOException or UnauthorizedAccessException)
-        {
-            problem = refused;
-        }
-        catch (OperationCanceledException)
-        {
-            // Stopped between two files; those that are sealed stay.
-        }
-
-        keeping = false;
-        TellKept(shown.Plans.Take(sealedFiles).ToList());
-    }
-
-    private void Sealed(CancellationToken stop)
-    {
-        sealedFiles++;
-        _ = InvokeAsync(StateHasChanged);
-        stop.ThrowIfCancellationRequested();
-    }
-
-    // Several files are of one format that takes a plan a file, in the order in which they were brought in.
-    private void TellKept(List<ImportPlan> plans)
-    {
-        if (plans.Count == 0)
-        {
-            return;
-        }
-
-        var rest = plans.Count == preview!.Plans.Count ? [] : uploads.Skip(plans.Count).ToList();
-        foreach (var upload in uploads.Except(rest))
-        {
-            Uploads.Remove(upload.Id);
-        }
-
-        (preview, form) = (null, rest.Count == 0 ? new ImportForm() : form);
-        ShowFiles(rest.Select(upload => upload.Id));
-        kept = $"Kept: {Numbers.Whole(plans.Sum(plan => plan.Record.RowsKept))} in {Numbers.Count(plans.Sum(plan => plan.Keys.Count()), "session")}{(rest.Count == 0 ? "" : ", then stopped")}.";
-    }
 
     private sealed record OnItsWay(int Number, string Name, int Percent);
 }

@@ -9,6 +9,8 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
     private static readonly string[] Pages =
     [
         "", $"study/{DemoShelf.Study}/standing", "not-there",
+        "?device=Nothing", "new", $"study/{DemoShelf.Study}/setup", $"study/{DemoShelf.Study}/setup?change=quill-usb", $"study/{DemoShelf.Study}/import",
+        $"study/{DemoShelf.Study}/plan", $"study/{DemoShelf.Study}/publish",
     ];
 
     private static readonly int[] Widths = [360, 1280, 2560];
