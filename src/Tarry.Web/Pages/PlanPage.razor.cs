@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.WebUtilities;
 using Tarry.Findings;
 using Tarry.Findings.Plans;
@@ -37,10 +38,17 @@ public sealed partial class PlanPage
     private string Query => new Uri(Navigation.Uri).Query;
 
     /// <inheritdoc/>
-    protected override async Task OnParametersSetAsync()
+    protected override void OnInitialized()
     {
-        form = new PlanForm(QueryHelpers.ParseQuery(Query).ToDictionary(value => value.Key, value => value.Value.ToString()));
-        await base.OnParametersSetAsync();
+        form = Asked();
+        Navigation.LocationChanged += OnAsked;
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        Navigation.LocationChanged -= OnAsked;
+        base.Dispose(disposing);
     }
 
     /// <inheritdoc/>
@@ -57,6 +65,23 @@ public sealed partial class PlanPage
             problem = refused;
         }
     }
+
+    // A page is not told of another query that it does not name as parameters.
+    private void OnAsked(object? sender, LocationChangedEventArgs change) => _ = InvokeAsync(() =>
+    {
+        if (Desk is not null && Navigation.ToBaseRelativePath(change.Location).Split('?', '#')[0] == To("plan"))
+        {
+            form = Asked();
+            if (Document is { } document)
+            {
+                OnFound(document);
+            }
+
+            StateHasChanged();
+        }
+    });
+
+    private PlanForm Asked() => new(QueryHelpers.ParseQuery(Query).ToDictionary(value => value.Key, value => value.Value.ToString()));
 
     private static string? Plain(int? number) => number?.ToString(CultureInfo.InvariantCulture);
 

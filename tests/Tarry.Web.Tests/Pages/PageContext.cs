@@ -26,6 +26,7 @@ internal sealed class PageContext : BunitContext
         Services.AddSingleton(UploadLimits.Usual);
         Services.AddSingleton<UploadFolder>();
         Services.AddSingleton<Publications>();
+        DefaultWaitTimeout = TimeSpan.FromSeconds(30);
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
