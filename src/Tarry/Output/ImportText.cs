@@ -11,7 +11,7 @@ internal static class ImportText
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
-        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
+        var row = plan.StickSessions.Count > 0 ? "position" : plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
         terminal.Out.WriteLine(Invariant(
             $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(row == "trial" ? plan.Record.RowsRead - plan.Record.RefusedUnassigned : plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
@@ -25,6 +25,12 @@ internal static class ImportText
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Trials.Count, "trial")}"));
             }
+
+            foreach (var session in plan.StickSessions)
+            {
+                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Samples.Count, "position")}, x {session.Setup.X.Minimum}..{session.Setup.X.Maximum}, y {session.Setup.Y.Minimum}..{session.Setup.Y.Maximum}"));
+            }
+
             foreach (var session in plan.ReportSessions)
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Reports.Count, "report")} of {session.Stream.Device}, {Counted.Of(session.Stream.Fields.Count, "field")}"));
@@ -42,7 +48,7 @@ internal static class ImportText
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {(row == "row" ? Counted.Of(refused, row) : row == "report" ? Counted.Of(refused, "packet") : Invariant($"in all {refused}"))}:"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {(row is "row" or "position" ? Counted.Of(refused, row) : row == "report" ? Counted.Of(refused, "packet") : Invariant($"in all {refused}"))}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));
