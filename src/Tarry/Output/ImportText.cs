@@ -1,5 +1,7 @@
 using Tarry.Imports;
 using Tarry.Imports.DelimitedText;
+using Tarry.Rig.Sticks;
+using Tarry.Studies.Sticks;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -8,6 +10,21 @@ namespace Tarry.Output;
 internal static class ImportText
 {
     private const int ShownPlaces = 10;
+
+    /// <summary>Says whether a recording of a stick is good enough for its procedure; it is kept in either case.</summary>
+    public static void Judge(StickSession session, Terminal terminal)
+    {
+        var lacks = StickAcceptance.Lacks(session);
+        if (lacks.Count == 0)
+        {
+            terminal.Out.WriteLine($"{session.Record.Key}: accepted for its procedure.");
+        }
+
+        foreach (var lack in lacks)
+        {
+            terminal.Error.WriteLine($"{session.Record.Key}: not accepted for its procedure: {lack}");
+        }
+    }
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
@@ -35,6 +52,11 @@ internal static class ImportText
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Reports.Count, "report")} of {session.Stream.Device}, {Counted.Of(session.Stream.Fields.Count, "field")}"));
             }
+        }
+
+        foreach (var session in plan.StickSessions)
+        {
+            Judge(session, terminal);
         }
 
         foreach (var caution in plan.Cautions)
