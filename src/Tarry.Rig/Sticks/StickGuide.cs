@@ -91,7 +91,7 @@ public sealed record StickGuide(StickProcedure Procedure, string Shows, string R
     private static IEnumerable<StickStep> Held(double angle)
     {
         var named = FormattableString.Invariant($"the stop at {angle} degrees");
-        yield return new StickStep($"go to {named}", 3) { Kept = false };
+        yield return new StickStep($"go to {named}", 3);
         yield return new StickStep($"hold lightly against {named}", 3) { AngleDeg = angle };
     }
 
