@@ -73,7 +73,7 @@ internal static class ImportCommand
                         return ExitCode.Done;
                     }
 
-                    plans = [captures.Plan(parsed, columns, capture, opened.File.Conditions)];
+                    plans = [captures.Plan(parsed, columns, capture, opened)];
                 }
                 else
                 {
