@@ -82,7 +82,7 @@ internal static class ImportCommand
                         return ExitCode.Done;
                     }
 
-                    plans = [captures.Plan(parsed, columns, capture, opened.File.Conditions)];
+                    plans = [captures.Plan(parsed, columns, capture, opened)];
                     if (parsed.GetValue(kind) == Stick)
                     {
                         plans = [StickOf(plans[0], sticks.Reports(parsed), sticks.Target(parsed, columns.Condition(parsed), columns.Sitting(parsed), opened.File.Conditions))];

@@ -5,7 +5,7 @@ using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Imports.UsbWire;
 using Tarry.Output;
-using Tarry.Studies.StudyFiles;
+using Tarry.Studies;
 
 namespace Tarry.Commands;
 
@@ -20,12 +20,15 @@ internal sealed class PacketCaptureSource
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
     private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
     private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
+    private readonly Option<string?> presses = new("--presses") { Description = "Packet captures: presses of a rig on its own clock; a session of the study, as SITTING.CONDITION, or a long-form CSV. Says how latencies differ; how long they are takes --clock-offset-ms." };
+    private readonly Option<double?> clockOffset = new Option<double?>("--clock-offset-ms") { Description = "Packet captures: time since the first packet at which the clock of --presses was at 0, where it was measured; gives latencies in place of reports." }.TakesNumber();
+    private readonly Option<double> clockRate = new Option<double>("--clock-rate-ppm") { Description = "Packet captures: how much faster the capture's clock runs than that of --presses, with --clock-offset-ms; 0 if not given." }.TakesNumber();
     private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "Packet captures: how long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
 
     public void AddTo(Command command)
     {
         speed.AcceptOnlyFromAmong("low", "full", "high");
-        foreach (var option in new Option[] { device, speed, descriptor, marker, button, timeOut })
+        foreach (var option in new Option[] { device, speed, descriptor, marker, button, presses, clockOffset, clockRate, timeOut })
         {
             command.Add(option);
         }
@@ -45,8 +48,8 @@ internal sealed class PacketCaptureSource
         : UsbCableRecording.Read(file, cable, progress, cancellation);
 
     /// <summary>What a capture would add to a study.</summary>
-    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, IReadOnlyList<ConditionEntry> conditions) =>
-        PacketCaptureImport.Of(file, Options(parsed, names), conditions);
+    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, Study study) =>
+        PacketCaptureImport.Of(file, Options(parsed, names) with { Presses = Presses(parsed, study) }, study.File.Conditions);
 
     /// <summary>Says what is in a capture.</summary>
     public void Explain(ParseResult parsed, CaptureFile file, Terminal terminal)
@@ -86,7 +89,29 @@ internal sealed class PacketCaptureSource
         Marker = parsed.GetValue(marker),
         Button = parsed.GetValue(button),
         TimeOutMs = parsed.GetValue(timeOut),
+        ClockOffsetMs = parsed.GetValue(clockOffset),
+        ClockRatePpm = parsed.GetValue(clockRate),
     };
+
+    private RigPresses? Presses(ParseResult parsed, Study study)
+    {
+        if (parsed.GetValue(presses) is not { } name)
+        {
+            return parsed.GetValue(clockOffset) is null && parsed.GetResult(clockRate) is null or { Implicit: true }
+                ? null
+                : throw new UsageException("A relation of clocks is stated, and no presses on the other clock are named.", "Give --presses SITTING.CONDITION or a CSV.");
+        }
+
+        if (parsed.GetValue(marker) is not null)
+        {
+            throw new UsageException("Presses are given twice: by a marker in the capture and by a rig.", "Give --marker or --presses.");
+        }
+
+        var key = study.SessionKeys.FirstOrDefault(known => known.ToString() == name);
+        return key != default ? RigPresses.Of(name, study.Read(key))
+            : File.Exists(name) ? RigPresses.Read(name)
+            : throw new UsageException($"'{name}' is no session of the study with presses, and no file.", "Give --presses SITTING.CONDITION, or a long-form CSV.");
+    }
 
     private UsbSpeed Speed(ParseResult parsed) => parsed.GetValue(speed) switch
     {
