@@ -9,7 +9,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>The uncertainty budget: means against the second, what the rig adds to their uncertainty, and what cancels in differences.</summary>
-internal static class BudgetSection
+public static class BudgetSection
 {
     private const string Page = "docs/methods/uncertainty-budget.md";
 

@@ -9,7 +9,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>What layers cost, and what every other factor does that differs alone between conditions.</summary>
-internal static class LayersSection
+public static class LayersSection
 {
     private const string Layer = "layer";
     private const string Device = "device";
