@@ -86,7 +86,7 @@ public static class BudgetSection
         return Small(low) == Small(high) ? $"{Small(low)}{NoBreakSpace}{unit}" : $"{Small(low)}{NoBreakSpace}to{NoBreakSpace}{Small(high)}{NoBreakSpace}{unit}";
     }
 
-    private static string Small(double value) => value switch
+    internal static string Small(double value) => value switch
     {
         > 0 and < 0.005 => $"below{NoBreakSpace}0.01",
         < 10 => Plain(Math.Round(value, 2)),
@@ -109,7 +109,7 @@ public static class BudgetSection
 
     private static string Unit(string unit) => unit == "us" ? "µs" : unit;
 
-    private static string Name(UncertaintySource source) => source switch
+    internal static string Name(UncertaintySource source) => source switch
     {
         UncertaintySource.ClockRate => "rate of the rig's clock",
         UncertaintySource.HostClock => "rate of the host's clock",

@@ -34,7 +34,14 @@ public static class LayersSection
             others.SelectMany(factor => Content(factor).Prepend(Html.Subheading($"By {factor.Factor.Replace('_', ' ')}"))));
     }
 
-    private static IEnumerable<XElement> Content(FactorFinding factor)
+    /// <summary>What one factor does: a sentence for each cost, and the table of its contrasts.</summary>
+    public static IEnumerable<XElement> Content(FactorFinding factor)
+    {
+        ArgumentNullException.ThrowIfNull(factor);
+        return Elements(factor);
+    }
+
+    private static IEnumerable<XElement> Elements(FactorFinding factor)
     {
         yield return Html.List(factor.Costs.Select(FactorWording.Sentence));
         yield return Table(factor);

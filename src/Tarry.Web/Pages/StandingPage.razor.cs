@@ -42,7 +42,7 @@ public sealed partial class StandingPage : StudyPage
 
     private string Sorted(FigureOfMerit column) => column != table!.Query.Sort ? "none" : table.Query.GreatestFirst ? "descending" : "ascending";
 
-    private string Arrow(FigureOfMerit column) => column != table!.Query.Sort ? "" : table.Query.GreatestFirst ? " \u25BE" : " \u25B4";
+    private string Arrow(FigureOfMerit column) => column != table!.Query.Sort ? "" : table.Query.GreatestFirst ? "\u00A0\u25BE" : "\u00A0\u25B4";
 
     private string Shade(StandingRow row)
     {
