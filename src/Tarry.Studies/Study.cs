@@ -103,6 +103,16 @@ public sealed class Study
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
     public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
 
+    /// <summary>What a session of latencies is, without its trials; a sealed one is checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public SessionRecord ReadRecord(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.Current(key) is { } entry
+            ? SealedSession.ReadRecord(_paths, folders.Manifest, entry).Record
+            : SessionFolders.Read(_paths, key).Record;
+    }
+
     /// <summary>Reads a session of the kind <c>reports</c>, or the latest correction of it; its files are checked against the manifest.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
     public ReportSession ReadReports(SessionKey key)
@@ -142,6 +152,13 @@ public sealed class Study
     {
         ArgumentNullException.ThrowIfNull(exclusion);
         Edit(held, text => StudyFileEditor.AddExclusion(text, exclusion));
+    }
+
+    /// <summary>Takes trials back in that an exclusion had set aside; nothing changes where the study file has none like it.</summary>
+    public void RemoveExclusion(StudyLock held, Exclusion exclusion)
+    {
+        ArgumentNullException.ThrowIfNull(exclusion);
+        Edit(held, text => StudyFileEditor.RemoveExclusion(text, exclusion));
     }
 
     /// <summary>Stores a calibration of the rig beside the earlier ones, which stay.</summary>
