@@ -2,6 +2,7 @@ using Tarry.Studies.Calibrations;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Imports;
 using Tarry.Studies.Journals;
+using Tarry.Studies.OpenRuns;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
@@ -189,6 +190,25 @@ public sealed class Study
     {
         Require(held);
         return Recording.Resume(_paths, key);
+    }
+
+    /// <summary>What a live run that is not sealed was asked for; null where that was not kept or cannot be read.</summary>
+    public OpenRun? OpenRunOf(SessionKey key) => OpenRunFile.Read(_paths, key);
+
+    /// <summary>Keeps what a live run was asked for, on the disk, so that it can be gone on with whatever becomes of the program.</summary>
+    /// <exception cref="StudyDiskException">The disk failed.</exception>
+    public void KeepOpenRun(StudyLock held, SessionKey key, OpenRun run)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(run);
+        OpenRunFile.Write(_paths, key, run);
+    }
+
+    /// <summary>Forgets it, as when the session is sealed or never began.</summary>
+    public void ForgetOpenRun(StudyLock held, SessionKey key)
+    {
+        Require(held);
+        OpenRunFile.Remove(_paths, key);
     }
 
     /// <summary>Seals the sessions of one import: all of them or, if anything goes wrong, none.</summary>
