@@ -1,6 +1,7 @@
 using Tarry.Imports.Audio;
 using Tarry.Imports.DelimitedText;
 using Tarry.Imports.PacketCapture;
+using Tarry.Imports.Sticks;
 using Tarry.Imports.UsbWire;
 using Tarry.Imports.ValueChangeDump;
 using Tarry.Imports.Video;
@@ -33,4 +34,10 @@ public sealed record ImportRequest
 
     /// <summary>What is taken from a packet capture.</summary>
     public PacketCaptureOptions Capture { get; init; } = new();
+
+    /// <summary>Presses of a rig beside a packet capture: a session of the study, as <c>sitting.condition</c>, or a long-form file; null for none.</summary>
+    public string? Presses { get; init; }
+
+    /// <summary>How the positions of a stick are read; null where presses, responses or reports are taken.</summary>
+    public StickReading? Stick { get; init; }
 }

@@ -30,6 +30,9 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Whether the page is drawn from the findings; one that is not does not wait for them.</summary>
     protected virtual bool NeedsFindings => true;
 
+    /// <summary>Whether the study has changed and what is shown is of before; the new findings are on their way.</summary>
+    public bool IsOutdated { get; private set; }
+
     /// <summary>The address of another page of this study.</summary>
     public string To(string page) => StudyAddress.Of(StudyAddress.Name(Study), page);
 
@@ -98,7 +101,10 @@ public abstract class StudyPage : ComponentBase, IDisposable
     private void OnChanged() => _ = InvokeAsync(async () =>
     {
         OnStudyChanged();
+        IsOutdated = true;
+        StateHasChanged();
         await Load();
+        IsOutdated = false;
         StateHasChanged();
     });
 }

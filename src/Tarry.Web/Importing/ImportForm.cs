@@ -5,10 +5,12 @@ using Tarry.Imports.DelimitedText;
 using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Imports.Recordings;
+using Tarry.Imports.Sticks;
 using Tarry.Imports.UsbWire;
 using Tarry.Imports.ValueChangeDump;
 using Tarry.Imports.Video;
 using Tarry.Statistics.Edges;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Web.Importing;
 
@@ -55,6 +57,8 @@ public sealed class ImportForm
             Sound = Sound(),
             Video = Video(),
             Capture = Capture(),
+            Presses = this["--presses"],
+            Stick = this["--kind"] is null ? null : Stick(),
         };
         return problems.Count == 0 ? request : null;
     }
@@ -165,8 +169,61 @@ public sealed class ImportForm
             Marker = this["--marker"],
             Button = this["--button"],
             TimeOutMs = Number("--time-out-ms", 0) ?? usual.TimeOutMs,
+            ClockOffsetMs = Number("--clock-offset-ms"),
+            ClockRatePpm = Number("--clock-rate-ppm") ?? usual.ClockRatePpm,
         };
     }
+
+    private StickReading? Stick()
+    {
+        if (this["--procedure"] is not { } name || StickProcedures.Find(name) is not { } procedure)
+        {
+            problems["--procedure"] = "Choose what was done with the stick.";
+            return null;
+        }
+
+        var (x, y) = (Range("--x-range"), Range("--y-range"));
+        var table = x is not { } range ? null : new StickTableOptions
+        {
+            X = range,
+            Y = y ?? range,
+            Vertical = this["--y-direction"] == "down" ? VerticalDirection.Down : VerticalDirection.Up,
+            TimeColumn = this["--time-column"],
+            TimeUnit = Unit("--time-unit"),
+            XColumn = this["--x-column"],
+            YColumn = this["--y-column"],
+            AngleColumn = this["--stimulus-column"],
+            Text = Text(),
+        };
+        return new StickReading(procedure, table, new StickReportOptions
+        {
+            X = x,
+            Y = y ?? x,
+            XField = this["--x-field"],
+            YField = this["--y-field"],
+            Vertical = this["--y-direction"] == "up" ? VerticalDirection.Up : VerticalDirection.Down,
+        });
+    }
+
+    private StickRange? Range(string name)
+    {
+        if (this[name] is not { } text)
+        {
+            return null;
+        }
+
+        var ends = text.Split("..");
+        if (ends.Length == 2 && ReadsAsNumber(ends[0], out var low) && ReadsAsNumber(ends[1], out var high) && low < high)
+        {
+            return new StickRange(low, high, null);
+        }
+
+        problems[name] = "Give the least and the greatest count, as 0..255.";
+        return null;
+    }
+
+    private static bool ReadsAsNumber(string text, out double number) =>
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
 
     private PairingWindow Window() => new(Number("--min-latency-ms") ?? PairingWindow.Default.ShortestMs, Number("--max-latency-ms", 0) ?? PairingWindow.Default.LongestMs);
 

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Tarry.Imports;
+using Tarry.Studies.Sticks;
 using static Tarry.Web.Importing.ImportOptionKind;
 
 namespace Tarry.Web.Importing;
@@ -54,6 +55,20 @@ public sealed partial record ImportOption(string Name, string Label, ImportOptio
         new("--report-descriptor", "Report descriptor", OtherFile, "Another file brought in, where the capture does not hold it."),
         new("--marker", "Device that marks presses", Device, "Gives latencies in place of reports."),
         new("--button", "Field that answers", DeviceField, "Any change of the reports if empty."),
+        new("--presses", "Presses of the rig", Session, "On the rig\u2019s own clock: says how latencies differ. How long they are takes the offset."),
+        new("--clock-offset-ms", "Offset of the rig\u2019s clock, ms", Number, "Since the first packet, where it was measured."),
+        new("--clock-rate-ppm", "Rate of the capture\u2019s clock, ppm", Number, "How much faster it runs than the rig\u2019s; with the offset."),
+        new("--kind", "It holds", Choice, Choices: [("", "presses, responses or reports"), ("stick", "positions of a stick")]),
+        new("--procedure", "What was done with the stick", Choice, Choices: [("", ""), .. StickProcedures.Names.Select(name => (name, name.Replace('-', ' ')))]),
+        new("--x-range", "Range of x", Text, "Least and greatest count, as 0..255; a table needs it."),
+        new("--y-range", "Range of y", Text, "That of x if empty."),
+        new("--y-direction", "y grows", Choice, Choices: [("", "up in a table, down in reports"), ("up", "up"), ("down", "down")]),
+        new("--x-column", "Column of x", Column),
+        new("--y-column", "Column of y", Column),
+        new("--time-unit", "Unit of the times", Choice, Choices: Units),
+        new("--stimulus-column", "Column of the angle of the stop", Column, "In degrees."),
+        new("--x-field", "Field of x", DeviceField, "The one with the usage X if empty."),
+        new("--y-field", "Field of y", DeviceField, "The one with the usage Y if empty."),
         new("--time-out-ms", "An answer counts within, ms", Number, "500 if empty."),
     ];
 
@@ -70,11 +85,11 @@ public sealed partial record ImportOption(string Name, string Label, ImportOptio
     /// <summary>The options that a format rarely needs.</summary>
     public static IReadOnlyList<ImportOption> Further(string format) => format switch
     {
-        ImportFormat.LongForm => Named("--condition-column", "--sitting-column", "--outcome-column", "--seq-column", "--press-time-column", "--press-time-unit", "--factor", "--delimiter", "--decimal-comma", "--header"),
+        ImportFormat.LongForm => Named("--condition-column", "--sitting-column", "--outcome-column", "--seq-column", "--press-time-column", "--press-time-unit", "--factor", "--delimiter", "--decimal-comma", "--header", "--kind", "--procedure", "--x-range", "--y-range", "--y-direction", "--time-column", "--time-unit", "--x-column", "--y-column", "--stimulus-column"),
         ImportFormat.Logic => Named("--press-threshold", "--response-threshold", "--debounce-ms", "--min-latency-ms", "--max-latency-ms", "--usb-plus-channel", "--usb-minus-channel", "--usb-speed"),
         ImportFormat.Sound => Named("--response-edge", "--debounce-ms", "--min-latency-ms", "--max-latency-ms", "--ac-corner-hz"),
         ImportFormat.Video => [.. Named("--press-edge", "--response-edge").Select(edge => edge with { Choices = Brightness }), .. Named("--press-threshold", "--response-threshold", "--min-latency-ms", "--max-latency-ms", "--time-column", "--delimiter")],
-        _ => Named("--usb-speed", "--report-descriptor", "--marker", "--button", "--time-out-ms"),
+        _ => Named("--usb-speed", "--report-descriptor", "--marker", "--button", "--time-out-ms", "--presses", "--clock-offset-ms", "--clock-rate-ppm", "--kind", "--procedure", "--x-range", "--y-range", "--y-direction", "--x-field", "--y-field"),
     };
 
     /// <summary>A message that names options, with the form's labels in their place.</summary>

@@ -33,6 +33,9 @@ public enum ImportOptionKind
     /// <summary>A field of the chosen device's reports.</summary>
     DeviceField,
 
+    /// <summary>A session of the study that has presses.</summary>
+    Session,
+
     /// <summary>Another file that was brought in.</summary>
     OtherFile,
 }

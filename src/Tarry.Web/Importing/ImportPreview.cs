@@ -18,7 +18,7 @@ public sealed record ImportPreview(IReadOnlyList<ImportPlan> Plans, IReadOnlyLis
     public static ImportPreview Of(ImportRequest request, Study study, IProgress<ImportProgress> progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(study);
-        var plans = ImportReading.Read(request, study.File.Conditions, progress, cancellation);
+        var plans = ImportReading.Read(request, study, progress, cancellation);
         var there = study.Outline.Select(session => session.Key).ToHashSet();
         return new ImportPreview(plans, [.. plans.SelectMany(plan => plan.Keys).Where(there.Contains)]);
     }

@@ -16,11 +16,12 @@ public sealed partial class ImportedFile
     [EditorRequired]
     public required ImportPlan Plan { get; set; }
 
-    private string Row => Plan.ReportSessions.Count > 0 ? "report" : Plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
+    private string Row => Plan.StickSessions.Count > 0 ? "position" : Plan.ReportSessions.Count > 0 ? "report" : Plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
 
     private List<(SessionKey Key, int Count)> Sessions =>
     [
         .. Plan.Sessions.Select(session => (session.Record.Key, session.Trials.Count)),
+        .. Plan.StickSessions.Select(session => (session.Record.Key, session.Samples.Count)),
         .. Plan.ReportSessions.Select(session => (session.Record.Key, session.Reports.Count)),
     ];
 }

@@ -30,6 +30,7 @@ public sealed partial class ImportPage : IAsyncDisposable
     private StudyFile? file;
     private IReadOnlyList<ImportRecord> imports = [];
     private IReadOnlyList<string> sittings = [];
+    private IReadOnlyList<string> sessions = [];
     private int gone;
     private Upload? discarded;
     private Exception? problem;
@@ -162,6 +163,7 @@ public sealed partial class ImportPage : IAsyncDisposable
             }
 
             (file, imports, problem) = (study.File, study.Imports, null);
+            sessions = [.. study.SessionKeys.Select(key => key.ToString())];
             sittings = [.. study.Outline.Select(session => session.Key.Sitting).Distinct()];
             return true;
         }
@@ -204,6 +206,7 @@ public sealed partial class ImportPage : IAsyncDisposable
         (ImportOptionKind.Device, { Devices.Count: > 0 } choices) =>
             [("", ""), .. choices.Devices.Select(device => (device.Id, $"{device.Id}{(device.ProductId is { } id ? $", {id}" : "")}: {Numbers.Count(device.Reports, "report")}"))],
         (ImportOptionKind.DeviceField, { Devices.Count: > 0 } choices) => Offered([.. choices.Devices.SelectMany(device => device.Fields)]),
+        (ImportOptionKind.Session, _) => Offered(sessions),
         (ImportOptionKind.OtherFile, _) => [("", ""), .. import.Files.Skip(1).Select(upload => (upload.Path, ShelfWording.Short(upload.Name)))],
         _ => null,
     };

@@ -1,3 +1,4 @@
+using Tarry.Imports.Orders;
 using Tarry.Reports.Publishing;
 
 namespace Tarry.Web.Planning;
@@ -6,7 +7,7 @@ namespace Tarry.Web.Planning;
 public static class KeptOrder
 {
     /// <summary>The name of its file.</summary>
-    public const string FileName = "order.csv";
+    public const string FileName = RunOrderFile.Name;
 
     /// <summary>Keeps an order.</summary>
     /// <param name="folder">The study folder.</param>

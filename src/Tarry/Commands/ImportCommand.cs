@@ -8,6 +8,9 @@ namespace Tarry.Commands;
 /// <summary><c>tarry import</c>: takes recordings into a study.</summary>
 internal static class ImportCommand
 {
+    private const string Latency = "latency";
+    private const string Stick = "stick";
+
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
@@ -17,15 +20,19 @@ internal static class ImportCommand
         var columns = new DelimitedTextColumns();
         var recording = new RecordingOptions();
         var captures = new PacketCaptureSource();
+        var kind = new Option<string>("--kind") { Description = "What the files hold: latency (presses and responses, or all reports of a packet capture), or stick (the positions of a stick).", DefaultValueFactory = _ => Latency };
+        kind.AcceptOnlyFromAmong(Latency, Stick);
+        var sticks = new StickOptions();
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what would be read and refused; make nothing." };
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
-        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday")
+        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday\n          tarry import pads rim.csv --kind stick --procedure rim-sweep --x-range 0..255 --condition quill-usb --sitting monday")
         {
-            study, files, format, dryRun, explain,
+            study, files, format, kind, dryRun, explain,
         };
         columns.AddTo(command);
         recording.AddTo(command);
         captures.AddTo(command);
+        sticks.AddTo(command);
         var profile = new ImportProfile();
         profile.AddTo(command);
         command.SetAction((given, cancellation) => Task.Run(
@@ -80,8 +87,12 @@ internal static class ImportCommand
                         Sound = formats[0] == ImportFormat.Sound ? recording.Sound(parsed) : new(),
                         Video = recording.Video(parsed, columns.Options(parsed).Delimiter),
                         Capture = captures.Options(parsed, columns),
+                        Presses = cable is not null || ImportFormat.Captures.Contains(formats[0]) ? captures.Presses(parsed) : null,
+                        Stick = parsed.GetValue(kind) == Stick
+                            ? sticks.Reading(parsed, recording.TimeColumn(parsed), columns.Options(parsed), isTable: formats[0] == ImportFormat.LongForm)
+                            : null,
                     },
-                    opened.File.Conditions,
+                    opened,
                     told,
                     cancellation);
                 progress.Clear();

@@ -16,12 +16,15 @@ internal sealed class PacketCaptureSource
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
     private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
     private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
+    private readonly Option<string?> presses = new("--presses") { Description = "Packet captures: presses of a rig on its own clock; a session of the study, as SITTING.CONDITION, or a long-form CSV. Says how latencies differ; how long they are takes --clock-offset-ms." };
+    private readonly Option<double?> clockOffset = new Option<double?>("--clock-offset-ms") { Description = "Packet captures: time since the first packet at which the clock of --presses was at 0, where it was measured; gives latencies in place of reports." }.TakesNumber();
+    private readonly Option<double> clockRate = new Option<double>("--clock-rate-ppm") { Description = "Packet captures: how much faster the capture's clock runs than that of --presses, with --clock-offset-ms; 0 if not given." }.TakesNumber();
     private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "Packet captures: how long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
 
     public void AddTo(Command command)
     {
         speed.AcceptOnlyFromAmong("low", "full", "high");
-        foreach (var option in new Option[] { device, speed, descriptor, marker, button, timeOut })
+        foreach (var option in new Option[] { device, speed, descriptor, marker, button, presses, clockOffset, clockRate, timeOut })
         {
             command.Add(option);
         }
@@ -74,7 +77,18 @@ internal sealed class PacketCaptureSource
         Marker = parsed.GetValue(marker),
         Button = parsed.GetValue(button),
         TimeOutMs = parsed.GetValue(timeOut),
+        ClockOffsetMs = parsed.GetValue(clockOffset),
+        ClockRatePpm = parsed.GetValue(clockRate),
     };
+
+    /// <summary>The presses on another clock, as they are named; null for none.</summary>
+    public string? Presses(ParseResult parsed)
+    {
+        var name = parsed.GetValue(presses);
+        return name is null && (parsed.GetValue(clockOffset) is not null || parsed.GetResult(clockRate) is { Implicit: false })
+            ? throw new UsageException("A relation of clocks is stated, and no presses on the other clock are named.", "Give --presses SITTING.CONDITION or a CSV.")
+            : name;
+    }
 
     private UsbSpeed Speed(ParseResult parsed) => parsed.GetValue(speed) switch
     {
