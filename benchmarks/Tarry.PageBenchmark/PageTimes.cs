@@ -1,12 +1,13 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Tarry.PageBenchmark;
 
 /// <summary>Serves a study, opens its pages and says how long they took.</summary>
-internal static class PageTimes
+internal static partial class PageTimes
 {
     private const int Rounds = 7;
     private const int BaselinePort = 4699;
@@ -51,7 +52,7 @@ internal static class PageTimes
         foreach (var page in Pages)
         {
             var html = await client.GetStringAsync(new Uri(address, page));
-            await File.WriteAllTextAsync(Path.Combine(folder, "page.html"), html);
+            await Plain(folder, address, client, html);
             var clock = Stopwatch.StartNew();
             await client.GetStringAsync(new Uri(address, page));
             var served = clock.Elapsed.TotalMilliseconds;
@@ -61,6 +62,19 @@ internal static class PageTimes
                 CultureInfo.InvariantCulture,
                 $"| {page} | {Encoding.UTF8.GetByteCount(html) / 1000} | {served:0} | {Median(own, one => one.Painted):0} | {own.Max(one => one.Painted):0} | {Median(own, one => one.Interactive):0} | {Median(plain, one => one.Painted):0} |"));
         }
+    }
+
+    // The same bytes with the same style sheets, as files and without any script.
+    private static async Task Plain(string folder, Uri address, HttpClient client, string html)
+    {
+        foreach (Match sheet in StyleSheet().Matches(html))
+        {
+            var file = Path.Combine(folder, sheet.Groups[1].Value);
+            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+            await File.WriteAllTextAsync(file, await client.GetStringAsync(new Uri(address, "/" + sheet.Groups[1].Value)));
+        }
+
+        await File.WriteAllTextAsync(Path.Combine(folder, "page.html"), Script().Replace(html, match => $"<!--{new string('x', Math.Max(0, match.Length - 7))}-->"));
     }
 
     private static async Task<List<(double Painted, double Interactive)>> Rounded(IBrowser browser, Uri address, bool waits)
@@ -105,5 +119,11 @@ internal static class PageTimes
     }
 
     private static Process Start(string program, IReadOnlyList<string> arguments) =>
-        Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
+        Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = program == "python3" })!;
+
+    [GeneratedRegex("<link rel=\"stylesheet\" href=\"([^\"]+)\"")]
+    private static partial Regex StyleSheet();
+
+    [GeneratedRegex("<script.*?</script>", RegexOptions.Singleline)]
+    private static partial Regex Script();
 }

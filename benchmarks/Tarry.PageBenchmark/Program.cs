@@ -4,8 +4,8 @@
 //
 // Writes a study (24 conditions, 4 sittings, 1,563 trials a session unless told: 150,048 trials), imports and serves it, waits until
 // its findings are there, and opens each page in Chromium: a new window each time. "painted" is the browser's own first contentful paint
-// since the navigation began; "interactive" is when the page answers to clicks. The outside baseline is the very HTML that the server
-// sent, saved and served as a file by python3 -m http.server, with no program behind it.
+// since the navigation began; "interactive" is when the page answers to clicks. The outside baseline is the very HTML and style
+// sheets that the server sent, saved and served as files by python3 -m http.server, with no script and no program behind them.
 using Tarry.PageBenchmark;
 
 var numbers = args.Select(int.Parse).ToArray();
