@@ -5,6 +5,7 @@ using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Web.Bench;
 using Tarry.Web.Pages;
+using Tarry.Web.Shelf;
 using Tarry.Web.Tests.Bench;
 
 namespace Tarry.Web.Tests.Pages;
@@ -22,6 +23,7 @@ public sealed class BenchPageTests : IDisposable
         context.Services.AddSingleton(bench.Options);
         context.Services.AddSingleton(bench.Shelf);
         context.Services.AddSingleton(bench.Desks);
+        context.Services.AddSingleton(new StudySummaries(bench.Shelf, TimeProvider.System));
         context.Services.AddSingleton<IBenchPorts>(new BenchPorts(TimeProvider.System));
         context.Services.AddSingleton(live);
     }
