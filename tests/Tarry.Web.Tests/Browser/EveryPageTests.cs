@@ -9,6 +9,14 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
     private static readonly string[] Pages =
     [
         "", $"study/{DemoShelf.Study}/standing", "not-there",
+        $"study/{DemoShelf.Study}/standing?sort=p99&link=usb",
+        $"study/{DemoShelf.Study}/condition/quill-dongle",
+        $"study/{DemoShelf.Study}/condition/sedge-dongle?aside=thursday",
+        $"study/{DemoShelf.Study}/compare",
+        $"study/{DemoShelf.Study}/compare?a=quill-usb&b=quill-dongle",
+        $"study/{DemoShelf.Study}/compare?factor=layer",
+        $"study/{DemoShelf.Study}/play",
+        $"study/{DemoShelf.Study}/quality",
     ];
 
     private static readonly int[] Widths = [360, 1280, 2560];

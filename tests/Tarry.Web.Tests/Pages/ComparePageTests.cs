@@ -19,7 +19,7 @@ public sealed class ComparePageTests : BunitContext, IClassFixture<StoredShelf>
     public void Page_OfAPair_HasVerdictMarginFiguresAndBudget()
     {
         var page = shelf.Open<ComparePage>(this, $"?a={StoredStudy.Quick}&b={StoredStudy.Reference}");
-        Assert.Contains($"{StoredStudy.Quick} is slower than {StoredStudy.Reference}", page.Find(".verdict").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"{StoredStudy.Quick} against {StoredStudy.Reference} is undecided", page.Find(".verdict").TextContent, StringComparison.Ordinal);
         Assert.Contains("0.5\u00A0ms", page.Find(".facts").TextContent, StringComparison.Ordinal);
         Assert.Equal(2, page.FindAll(".pair figure").Count);
         Assert.Equal(9, page.FindAll(".merits tbody tr").Count);
