@@ -48,7 +48,7 @@ public sealed class StudyPagesTests(Chromium chromium, DemoShelf shelf)
 
         await window.Page.Locator(".grid a[tabindex='0']").FocusAsync();
         await window.Page.Keyboard.PressAsync("ArrowDown");
-        await Expect(window.Page.Locator(".grid a:focus")).ToHaveAttributeAsync("aria-label", new System.Text.RegularExpressions.Regex("^sedge-dongle against bench-board"));
+        await Expect(window.Page.Locator(".grid a:focus")).ToHaveAttributeAsync("title", new System.Text.RegularExpressions.Regex("^sedge-dongle against bench-board"));
         await window.Page.Keyboard.PressAsync("Enter");
         await Expect(window.Page.Locator(".verdict")).ToContainTextAsync("sedge-dongle is slower than bench-board");
     }
