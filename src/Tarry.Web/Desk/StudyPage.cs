@@ -60,6 +60,10 @@ public abstract class StudyPage : ComponentBase, IDisposable
     {
     }
 
+    /// <summary>The same, for what takes its time: the page is drawn in between.</summary>
+    /// <param name="document">The findings.</param>
+    protected virtual Task OnFoundAsync(FindingsDocument document) => Task.CompletedTask;
+
     private async Task Load()
     {
         if (Desk is null || !NeedsFindings)
@@ -72,6 +76,7 @@ public abstract class StudyPage : ComponentBase, IDisposable
             var document = await Desk.Findings();
             (Document, Problem) = (document, null);
             OnFound(document);
+            await OnFoundAsync(document);
         }
         catch (Exception problem) when (problem is StudyException or IOException or UnauthorizedAccessException)
         {

@@ -8,8 +8,10 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
 {
     private static readonly string[] Pages =
     [
-        "", $"study/{DemoShelf.Study}/standing", "not-there",
-        "?device=Nothing", "new", $"study/{DemoShelf.Study}/setup", $"study/{DemoShelf.Study}/setup?change=quill-usb", $"study/{DemoShelf.Study}/import",
+        "", "?device=Nothing", "new", "not-there",
+        $"bench?study={DemoShelf.Study}", "bench/proof", "target",
+        $"study/{DemoShelf.Study}/setup", $"study/{DemoShelf.Study}/setup?change=quill-usb", $"study/{DemoShelf.Study}/import",
+        $"study/{DemoShelf.Study}/standing",
         $"study/{DemoShelf.Study}/plan", $"study/{DemoShelf.Study}/publish",
     ];
 
