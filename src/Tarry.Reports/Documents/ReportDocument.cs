@@ -79,6 +79,6 @@ public static class ReportDocument
         using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("report.css")
             ?? throw new InvalidOperationException("The style sheet report.css is missing from the program; build it again.");
         using var reader = new StreamReader(stream);
-        return $":root{{{Palette.Properties(dark: false)}}}@media screen and (prefers-color-scheme:dark){{:root{{{Palette.Properties(dark: true)}}}}}{FigureStyleSheet.For(FigureTheme.Inherited)}\n{reader.ReadToEnd()}";
+        return $"{FigureStyleSheet.ForPage()}\n{reader.ReadToEnd()}";
     }
 }
