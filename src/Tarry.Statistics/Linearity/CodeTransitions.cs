@@ -77,11 +77,21 @@ public static class CodeTransitions
 
         // weights[j]: the stretch of level spent at codes that lie below transition first + j, and not below the one before it.
         var weights = new double[count + 1];
-        for (var i = 0; i < levels.Length; i++)
+        for (var i = 0; i < levels.Length;)
         {
+            var next = i + 1;
+            while (next < levels.Length && levels[next] <= levels[i])
+            {
+                next++;
+            }
+
+            // Positions at one level share its stretch.
             var from = i == 0 ? levels[0] : (levels[i - 1] + levels[i]) / 2;
-            var to = i == levels.Length - 1 ? levels[i] : (levels[i] + levels[i + 1]) / 2;
-            weights[Math.Clamp(codes[i] - first + 1, 0, count)] += to - from;
+            var to = next == levels.Length ? levels[i] : (levels[i] + levels[next]) / 2;
+            for (var share = (to - from) / (next - i); i < next; i++)
+            {
+                weights[Math.Clamp(codes[i] - first + 1, 0, count)] += share;
+            }
         }
 
         var transitions = new double[count];

@@ -1,13 +1,17 @@
 namespace Tarry.Statistics.Lines;
 
 /// <summary>Few linear equations in as many unknowns, by elimination with the largest pivot of each column.</summary>
-internal static class LinearEquations
+public static class LinearEquations
 {
     private const double Singular = 1e-13;
 
     /// <summary>The solution; null where the equations do not determine one. Both arrays are overwritten.</summary>
+    /// <param name="matrix">The coefficients, square; overwritten.</param>
+    /// <param name="right">The right-hand side; overwritten with the solution.</param>
     public static double[]? Solve(double[,] matrix, double[] right)
     {
+        ArgumentNullException.ThrowIfNull(matrix);
+        ArgumentNullException.ThrowIfNull(right);
         var count = right.Length;
         var scale = 0.0;
         foreach (var entry in matrix)

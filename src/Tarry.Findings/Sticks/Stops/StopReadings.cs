@@ -1,0 +1,91 @@
+using Tarry.Findings.Conditions;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Recordings;
+using Tarry.Statistics.Descriptives;
+using Tarry.Statistics.Distributions;
+
+namespace Tarry.Findings.Sticks.Stops;
+
+/// <summary>Angular errors at stops of known angle: rounds of visits are the replicates, the stated uncertainty of an angle is added to each.</summary>
+internal static class StopReadings
+{
+    private const int FewestStops = 3;
+    private const int FewestVisits = 2;
+    private const string Name = "visits of each stop";
+
+    private static readonly (StickMeasure, StickPart)[] Both = [(StickMeasure.AngularError, StickPart.Whole), (StickMeasure.AngularRotation, StickPart.Whole)];
+
+    public static IReadOnlyList<StopError> Add(SessionReadings readings, StickRecording recording)
+    {
+        if (recording.AnglesDeg.Length == 0)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.NoStimulus), Both);
+            return [];
+        }
+
+        var stops = StopVisits.Of(recording);
+        var uncertainty = recording.Setup.StimulusUncertainty ?? 0;
+        var errors = stops.Select(stop => Of(stop.Degrees, [.. stop.Errors], uncertainty)).ToList();
+        var rounds = stops.Count == 0 ? 0 : stops.Min(stop => stop.Errors.Count);
+        if (stops.Count < FewestStops)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewStops, stops.Count, FewestStops), Both);
+        }
+        else if (rounds < FewestVisits)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewVisits, rounds, FewestVisits), Both);
+        }
+        else
+        {
+            Add(readings, recording, stops, rounds, uncertainty);
+        }
+
+        return errors;
+    }
+
+    // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
+    private static void Add(SessionReadings readings, StickRecording recording, IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops, int rounds, double uncertainty)
+    {
+        var (worst, rotation) = (new double[rounds], new double[rounds]);
+        for (var round = 0; round < rounds; round++)
+        {
+            var (place, greatest) = (0, double.NegativeInfinity);
+            for (var stop = 0; stop < stops.Count; stop++)
+            {
+                var others = stops[stop].Errors.Where((_, index) => index != round).Average();
+                (place, greatest) = Math.Abs(others) > Math.Abs(greatest) || double.IsInfinity(greatest) ? (stop, others) : (place, greatest);
+                rotation[round] += stops[stop].Errors[round] / stops.Count;
+            }
+
+            worst[round] = Math.Sign(greatest) * stops[place].Errors[round];
+        }
+
+        var rounded = Math.Atan(Math.Max(recording.X.Step, recording.Y.Step) / 100) * 180 / Math.PI;
+        var chosen = NormalDistribution.Quantile(1 - (0.025 / stops.Count));
+        AddWithStops(readings, StickMeasure.AngularError, worst, uncertainty, rounded + (chosen * uncertainty));
+        AddWithStops(readings, StickMeasure.AngularRotation, rotation, uncertainty / Math.Sqrt(stops.Count), rounded);
+    }
+
+    private static void AddWithStops(SessionReadings readings, StickMeasure measure, double[] values, double uncertainty, double allowance)
+    {
+        var error = Moments.StandardDeviation(values) / Math.Sqrt(values.Length);
+        readings.Found.Add(new StickReading(measure, StickPart.Whole, Moments.Mean(values), error, values.Length - 1, values.Length, Name)
+        {
+            Common = uncertainty,
+            Allowance = allowance,
+        });
+    }
+
+    private static StopError Of(double degrees, double[] errors, double uncertainty)
+    {
+        var mean = Moments.Mean(errors);
+        if (errors.Length < 2)
+        {
+            return new StopError(degrees, mean, null, errors.Length);
+        }
+
+        var half = StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), errors.Length - 1) * Moments.StandardDeviation(errors) / Math.Sqrt(errors.Length);
+        var stop = NormalDistribution.Quantile(0.5 + (Estimates.Level / 2)) * uncertainty;
+        return new StopError(degrees, mean, Math.Sqrt((half * half) + (stop * stop)), errors.Length);
+    }
+}
