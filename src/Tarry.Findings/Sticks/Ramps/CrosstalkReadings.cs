@@ -47,16 +47,12 @@ internal static class CrosstalkReadings
 
     private static double Slope(double[] levels, double[] positions, int from, int to)
     {
-        double n = 0, l = 0, u = 0, ll = 0, lu = 0;
+        var sums = new LineSums();
         for (var i = from; i <= to; i++)
         {
-            n++;
-            l += levels[i];
-            u += positions[i];
-            ll += levels[i] * levels[i];
-            lu += levels[i] * positions[i];
+            sums.Add(levels[i], positions[i]);
         }
 
-        return ((n * lu) - (l * u)) / ((n * ll) - (l * l));
+        return sums.Slope;
     }
 }

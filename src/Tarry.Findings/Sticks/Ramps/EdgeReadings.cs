@@ -50,13 +50,13 @@ internal static class EdgeReadings
     {
         var rest = Rest(pairs);
         var near = Distance(pairs);
-        double[] heights = [rest - (2 * near), rest - near, rest + near, rest + (2 * near)];
-        var halves = pairs.Crossings(heights).Select(levels => ((2 * levels[2]) - levels[3] - ((2 * levels[1]) - levels[0])) / 2).ToArray();
-        if (pairs.IsSteadyMotion)
+        var (left, right) = (EdgeHeights.About(pairs.Step, rest, -near), EdgeHeights.About(pairs.Step, rest, near));
+        double[] heights = [left.Far, left.Near, right.Near, right.Far];
+        var halves = pairs.Crossings(heights).Select(levels => (right.Edge(levels[2], levels[3]) - left.Edge(levels[1], levels[0])) / 2).ToArray();
+        if (pairs.IsSteadyMotion && !Jumps(pairs, rest, near))
         {
-            // Time is scaled by what the axis says, and a layer that stretches what is left beyond the dead zone stretches it, too.
-            var jumps = Jumps(pairs, rest, near);
-            halves = [.. halves.Select(half => jumps ? half : half / (1 + (Math.Max(0, half) / 100)))];
+            // Time is scaled by what the axis says, and a layer that stretches what is left beyond the dead zone stretches that, too.
+            halves = [.. halves.Select(half => half / (1 + (Math.Max(0, half) / 100)))];
         }
 
         readings.Add(StickMeasure.InnerDeadZone, part, halves, pairs.Name, LevelRounding(pairs), Math.Max(pairs.Step, pairs.LevelGap));
@@ -71,21 +71,17 @@ internal static class EdgeReadings
         }
 
         var near = Distance(pairs);
-        var (low, high) = (pairs.Passes.Average(pass => pass.Lowest), pairs.Passes.Average(pass => pass.Highest));
-        double[] heights = [low + near, low + (2 * near), high - (2 * near), high - near];
-        var halves = pairs.Crossings(heights).Select(levels => ((2 * levels[3]) - levels[2] - ((2 * levels[0]) - levels[1])) / 2).ToArray();
+        var low = EdgeHeights.About(pairs.Step, pairs.Passes.Average(pass => pass.Lowest), near);
+        var high = EdgeHeights.About(pairs.Step, pairs.Passes.Average(pass => pass.Highest), -near);
+        double[] heights = [low.Near, low.Far, high.Far, high.Near];
+        var halves = pairs.Crossings(heights).Select(levels => (high.Edge(levels[3], levels[2]) - low.Edge(levels[0], levels[1])) / 2).ToArray();
         var ideal = (pairs.Passes.Min(pass => pass.Levels[^1]) - pairs.Passes.Max(pass => pass.Levels[0])) / 2;
         readings.Add(StickMeasure.OuterSaturation, part, halves, pairs.Name, LevelRounding(pairs), 1 + pairs.Step + pairs.LevelGap, ideal);
     }
 
     private static double LevelRounding(PassPairs pairs) => pairs.IsSteadyMotion ? 0 : pairs.LevelGap / 2;
 
-    // A whole number of steps and a half from the rest position, so that a height lies midway between two positions.
-    private static double Distance(PassPairs pairs)
-    {
-        var least = Math.Max(Math.Max(NoiseReaches * pairs.Noise, Steps * pairs.Step), Least);
-        return pairs.Step == 0 ? least : (Math.Ceiling((least / pairs.Step) - 0.5) + 0.5) * pairs.Step;
-    }
+    private static double Distance(PassPairs pairs) => Math.Max(Math.Max(NoiseReaches * pairs.Noise, Steps * pairs.Step), Least);
 
     // Whether hardly a position lies between the heights where the axis passes them: it jumps over both.
     private static bool Jumps(PassPairs pairs, double rest, double near)

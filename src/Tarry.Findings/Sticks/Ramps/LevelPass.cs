@@ -51,36 +51,32 @@ internal sealed class LevelPass
         return new LevelPass(levels, positions, axis.LevelPercent[to] > axis.LevelPercent[from], false, axis.Step);
     }
 
-    /// <summary>A pass without known levels: the time, scaled by the straight line of least squares through the positions between 15 and 85 % of the way.</summary>
+    /// <summary>A pass without known levels: the time, scaled by the slope that positions a quarter of the way to either side of the middle have in common.</summary>
+    /// <remarks>The middle itself may be a dead zone, and the ends saturated.</remarks>
     public static LevelPass? Steady(StickRecording recording, AxisRecording axis, int from, int to)
     {
         var (low, high) = (Math.Min(axis.Percent[from], axis.Percent[to]), Math.Max(axis.Percent[from], axis.Percent[to]));
-        double n = 0, t = 0, u = 0, tt = 0, tu = 0;
+        var (lower, upper) = (new LineSums(), new LineSums());
         var origin = recording.TimesMs[from];
         for (var i = from; i <= to; i++)
         {
             var share = (axis.Percent[i] - low) / (high - low);
-            if (share is > 0.15 and < 0.85)
+            if (share is (> 0.15 and < 0.35) or (> 0.65 and < 0.85))
             {
-                var time = recording.TimesMs[i] - origin;
-                n++;
-                t += time;
-                u += axis.Percent[i];
-                tt += time * time;
-                tu += time * axis.Percent[i];
+                (share < 0.5 ? lower : upper).Add(recording.TimesMs[i] - origin, axis.Percent[i]);
             }
         }
 
-        var slope = ((n * tu) - (t * u)) / ((n * tt) - (t * t));
-        if (!(n > 10) || !double.IsFinite(slope) || slope == 0)
+        if (lower.Count < 10 || upper.Count < 10 || LineSums.CommonSlope(lower, upper) is not { } slope)
         {
             return null;
         }
 
+        var (time, middle) = ((lower.MeanX + upper.MeanX) / 2, (lower.MeanY + upper.MeanY) / 2);
         var levels = new double[to - from + 1];
         for (var i = 0; i < levels.Length; i++)
         {
-            levels[i] = (u / n) + (slope * (recording.TimesMs[from + i] - origin - (t / n)));
+            levels[i] = middle + (slope * (recording.TimesMs[from + i] - origin - time));
         }
 
         return new LevelPass(levels, axis.Percent[from..(to + 1)], slope > 0, true, axis.Step);
@@ -99,17 +95,25 @@ internal sealed class LevelPass
         return CodeTransitions.FromKnownLevels(levels, codes, 1, heights.Length);
     }
 
-    // The mean of positions in the last five hundredth of the sweep, five at least.
+    // The straight line of least squares through the last fiftieth of the sweep, where it ends: level where the axis is at its end, rising where it is not.
     private double End(bool upper)
     {
-        var some = Math.Min(positions.Length, Math.Max(5, positions.Length / 500));
-        var sum = 0.0;
-        for (var i = 0; i < some; i++)
+        var some = Math.Min(positions.Length, Math.Max(5, positions.Length / 50));
+        var from = upper ? positions.Length - some : 0;
+        double l = 0, u = 0, ll = 0, lu = 0;
+        var end = levels[upper ? positions.Length - 1 : 0];
+        for (var i = from; i < from + some; i++)
         {
-            sum += positions[upper ? positions.Length - 1 - i : i];
+            var level = levels[i] - end;
+            l += level;
+            u += positions[i];
+            ll += level * level;
+            lu += level * positions[i];
         }
 
-        return sum / some;
+        var spread = (some * ll) - (l * l);
+        var slope = spread > 0 ? ((some * lu) - (l * u)) / spread : 0;
+        return (u - (slope * l)) / some;
     }
 
     private static double Gap(double[] sorted)

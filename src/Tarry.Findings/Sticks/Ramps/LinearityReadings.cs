@@ -8,7 +8,9 @@ namespace Tarry.Findings.Sticks.Ramps;
 internal static class LinearityReadings
 {
     // Noise at the ends of a sweep has no counterpart beyond them.
-    private const double EndMargin = 0.02;
+    private const double NoiseReaches = 4;
+    private const double StepsFromEnd = 1.5;
+    private const double LeastMargin = 0.2;
     private const int MostHeights = 256;
     private const int MostSteps = 4_096;
     private const double PositionsAStep = 8;
@@ -24,7 +26,7 @@ internal static class LinearityReadings
             return null;
         }
 
-        var heights = Heights(pairs, MostHeights, EndMargin);
+        var heights = Heights(pairs, MostHeights);
         if (heights.Length < 4)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.NoStep), (StickMeasure.NonLinearityBestFit, part), (StickMeasure.NonLinearityEndPoint, part));
@@ -42,10 +44,11 @@ internal static class LinearityReadings
     }
 
     // Equal numbers of steps apart, so that each lies midway between two positions; of a continuous axis, equally spaced.
-    private static double[] Heights(PassPairs pairs, int most, double margin)
+    private static double[] Heights(PassPairs pairs, int most)
     {
         var (low, high) = pairs.Reached;
-        var (from, to) = (low + (margin * (high - low)), high - (margin * (high - low)));
+        var margin = Math.Max(Math.Max(NoiseReaches * pairs.Noise, StepsFromEnd * pairs.Step), LeastMargin);
+        var (from, to) = (low + margin, high - margin);
         if (pairs.Step == 0)
         {
             return [.. Enumerable.Range(0, most).Select(index => from + ((to - from) * index / (most - 1)))];
@@ -87,7 +90,7 @@ internal static class LinearityReadings
             return;
         }
 
-        var heights = Heights(pairs, int.MaxValue / 2, EndMargin);
+        var heights = Heights(pairs, int.MaxValue / 2);
         var departures = pairs.Crossings(heights).Select(levels => DifferentialNonLinearity.Of(levels)).ToArray();
         readings.Add(StickMeasure.DifferentialNonLinearity, part, GreatestDeparture.Of(departures), pairs.Name, allowance: 2 / each);
     }

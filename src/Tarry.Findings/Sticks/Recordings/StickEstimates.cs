@@ -63,7 +63,7 @@ internal static class StickEstimates
         }
 
         var half = evidence.HalfWidth(Estimates.Level);
-        var (low, high) = evidence.Method == StickMethodName.DistanceOfAPoint ? OfDistance(evidence) : (value - half, value + half);
+        var (low, high) = evidence.Method == StickMethodName.DistanceOfAPoint ? OfDistance(evidence) : (value - evidence.LowerWidth(Estimates.Level), value + half);
         if (evidence.Kind == StickValueKind.Size)
         {
             (value, low, high) = (Math.Exp(value), Math.Exp(low), Math.Exp(high));

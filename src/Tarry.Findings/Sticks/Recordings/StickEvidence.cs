@@ -29,11 +29,15 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
     public double Allowance => Readings.Max(reading => reading.Allowance);
 
     /// <summary>Half the width of the interval: replicates, rounding and what all share.</summary>
-    public double HalfWidth(double level)
+    public double HalfWidth(double level) => WithShared(level, NormalDistribution.Quantile(0.5 + (level / 2)));
+
+    /// <summary>How far the interval reaches down: where a place was chosen because it stands out, part of that may be the place's own uncertainty.</summary>
+    public double LowerWidth(double level) => WithShared(level, NormalDistribution.Quantile(1 - ((1 - level) / 2 / Readings.Max(reading => reading.Chosen))));
+
+    private double WithShared(double level, double quantile)
     {
         var repeated = ResolutionHalfWidth.Of(StandardError, DegreesOfFreedom, Rectangular, level);
-        var shared = NormalDistribution.Quantile(0.5 + (level / 2)) * Common;
-        return Math.Sqrt((repeated * repeated) + (shared * shared));
+        return Math.Sqrt((repeated * repeated) + (quantile * quantile * Common * Common));
     }
 
     /// <summary>The chance, one-sided, that a faultless stick departs as far from what it should show.</summary>

@@ -18,6 +18,9 @@ internal sealed record StickReading(StickMeasure Measure, StickPart Part, double
     /// <summary>A standard uncertainty that all replicates and sessions share, such as that of the stops' angles.</summary>
     public double Common { get; init; }
 
+    /// <summary>Among how many places, each with that uncertainty of its own, the one was chosen.</summary>
+    public int Chosen { get; init; } = 1;
+
     /// <summary>What a faultless stick shows.</summary>
     public double Ideal { get; init; }
 

@@ -43,7 +43,7 @@ internal static class RestReadings
         var rounding = RoundingError.Of(positions, axis.Step, variance);
         readings.Add(StickMeasure.CentreOffset, part, means, Of, rounding, axis.Step / 2);
         var sheppard = axis.Step * axis.Step / 12;
-        readings.AddSize(StickMeasure.RestNoise, part, variances, Of, mean => Math.Sqrt(Math.Max(mean - sheppard, mean / 16)));
+        readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Math.Sqrt(Math.Max(mean - sheppard, mean / 16)));
         Resolution(readings, part, variances, sheppard);
         PeakToPeak(readings, recording, axis, part);
         Drift(readings, recording, part, means, middles, rounding);
@@ -72,8 +72,19 @@ internal static class RestReadings
             var (from, to) = (Start(positions.Length, batch), Start(positions.Length, batch + 1));
             var part = positions.AsSpan(from, to - from);
             means[batch] = Moments.Mean(part);
-            variances[batch] = Moments.Variance(part);
             middles[batch] = (timesMs[from] + timesMs[to - 1]) / 2 / 60_000;
+        }
+
+        // About the straight line of drift, so that noise slower than a batch is in it.
+        var line = StraightLine.Fit(middles, means);
+        for (var batch = 0; batch < Batches; batch++)
+        {
+            var (from, to) = (Start(positions.Length, batch), Start(positions.Length, batch + 1));
+            for (var i = from; i < to; i++)
+            {
+                var residual = positions[i] - line.At(timesMs[i] / 60_000);
+                variances[batch] += residual * residual / (to - from);
+            }
         }
 
         return (means, variances, middles);

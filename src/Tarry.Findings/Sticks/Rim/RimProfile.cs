@@ -37,10 +37,13 @@ internal sealed record RimProfile(double[] X, double[] Y)
             counts[bin]++;
         }
 
+        // The mean of points along an arc lies inside it: by sin(h)/h of half its angle.
+        var half = Math.PI / bins;
+        var chord = Math.Sin(half) / half;
         for (var bin = 0; bin < bins; bin++)
         {
-            x[bin] /= counts[bin];
-            y[bin] /= counts[bin];
+            x[bin] /= counts[bin] * chord;
+            y[bin] /= counts[bin] * chord;
         }
 
         return new RimProfile(x, y);

@@ -52,34 +52,33 @@ internal static class RimReadings
         }
 
         var units = RimUnits.Of(recording, turns.Turns, bins.Value);
-        Range(readings, recording, units);
+        var rounding = RimRounding.Of(recording, turns.Turns);
+        Range(readings, recording, units, rounding);
         if (RimCutOff.Degrees(recording, turns.Turns) is { } degrees)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.CutOff, degrees), [.. OfCircle, .. OfHysteresis]);
             return units;
         }
 
-        Circle(readings, recording, units);
+        Circle(readings, recording, units, rounding);
         Hysteresis(readings, recording, units);
         return units;
     }
 
-    private static void Range(SessionReadings readings, StickRecording recording, RimUnits units)
+    private static void Range(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
     {
         var reaches = Directions.Select(direction => units.Values(turn => DirectionalReach.Of(recording, turn, direction.Angle))).ToList();
         for (var direction = 0; direction < reaches.Count; direction++)
         {
-            readings.Add(StickMeasure.Reach, Directions[direction].Part, reaches[direction], units.Name);
+            readings.Add(StickMeasure.Reach, Directions[direction].Part, reaches[direction], units.Name, rounding.OfReach);
         }
 
         if (reaches.All(reach => reach.Length == units.Count))
         {
-            var squareness = Enumerable.Range(0, units.Count).Select(unit =>
-            {
-                var axes = Enumerable.Range(0, 4).Average(index => reaches[2 * index][unit]);
-                return 100 * ((Enumerable.Range(0, 4).Average(index => reaches[(2 * index) + 1][unit]) / axes) - 1) / Diagonal;
-            });
-            readings.Add(StickMeasure.Squareness, StickPart.Whole, [.. squareness], units.Name, allowance: Step(recording) / Diagonal);
+            // Where an axis lags, it falls short by half the width at its ends.
+            var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
+            double[] squareness = [.. Enumerable.Range(0, units.Count).Select(unit => Squareness([.. reaches.Select(reach => reach[unit])]))];
+            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, rounding.OfReach / Diagonal, (Step(recording) + lag) / Diagonal);
         }
         else
         {
@@ -87,16 +86,24 @@ internal static class RimReadings
         }
     }
 
-    private static void Circle(SessionReadings readings, StickRecording recording, RimUnits units)
+    // Of any ellipse about the middle the inverse squares of two reaches at a right angle add up to the same (the trace of its matrix), so that it has none.
+    private static double Squareness(double[] reaches)
+    {
+        double Across(int direction) => (reaches[direction] + reaches[direction + 4]) / 2;
+        double Inverse(int direction) => 1 / (Across(direction) * Across(direction));
+        return 100 * (Math.Sqrt((Inverse(0) + Inverse(2)) / (Inverse(1) + Inverse(3))) - 1) / Diagonal;
+    }
+
+    private static void Circle(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
     {
         var step = Step(recording);
         var circles = units.Profiles.Select(profile => GeometricCircle.Fit(profile.X, profile.Y)).ToArray();
-        readings.Add(StickMeasure.CircleRadius, StickPart.Whole, [.. circles.Select(circle => circle.Radius)], units.Name);
-        readings.Add(StickMeasure.CircleCentre, StickPart.X, [.. circles.Select(circle => circle.X)], units.Name);
-        readings.Add(StickMeasure.CircleCentre, StickPart.Y, [.. circles.Select(circle => circle.Y)], units.Name);
+        readings.Add(StickMeasure.CircleRadius, StickPart.Whole, [.. circles.Select(circle => circle.Radius)], units.Name, rounding.OfCircle);
+        readings.Add(StickMeasure.CircleCentre, StickPart.X, [.. circles.Select(circle => circle.X)], units.Name, rounding.OfCircle);
+        readings.Add(StickMeasure.CircleCentre, StickPart.Y, [.. circles.Select(circle => circle.Y)], units.Name, rounding.OfCircle);
         var ellipses = units.Profiles.Select(profile => AxesEllipse.Fit(profile.X, profile.Y)).OfType<AxesEllipse>().ToArray();
-        readings.Add(StickMeasure.GainDifference, StickPart.Whole, [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))], units.Name, allowance: step);
-        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, allowance: Math.Atan(step / 100) * 180 / Math.PI);
+        readings.Add(StickMeasure.GainDifference, StickPart.Whole, [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))], units.Name, 2 * rounding.OfCircle, step);
+        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, rounding.OfCircle / 100 * 180 / Math.PI, Math.Atan(step / 100) * 180 / Math.PI);
         if (units.Count < 2)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooFewTurns, units.Count, 2), (StickMeasure.RadialDeviation, StickPart.Whole), (StickMeasure.MinimumZone, StickPart.Whole));
@@ -104,8 +111,8 @@ internal static class RimReadings
         }
 
         var rounded = Math.Sqrt(2) * step;
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, allowance: rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, allowance: rounded);
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach / 2, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach / 2, rounded);
     }
 
     private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units)
