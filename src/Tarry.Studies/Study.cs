@@ -5,6 +5,7 @@ using Tarry.Studies.Journals;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 
@@ -36,10 +37,13 @@ public sealed class Study
     public StudyFile File { get; private set; }
 
     /// <summary>The sessions of latencies, sealed and open, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).KeysOf(reports: false);
+    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.LatencyKind);
 
     /// <summary>The sessions of the kind <c>reports</c>, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> ReportSessionKeys => SessionFolders.Look(_paths).KeysOf(reports: true);
+    public IReadOnlyList<SessionKey> ReportSessionKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.ReportsKind);
+
+    /// <summary>The sessions of the kind <c>stick</c>, sorted by sitting, condition and procedure.</summary>
+    public IReadOnlyList<SessionKey> StickKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.StickKind);
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
@@ -104,9 +108,22 @@ public sealed class Study
     public ReportSession ReadReports(SessionKey key)
     {
         var folders = SessionFolders.Look(_paths);
-        return folders.HoldsReports(key) && folders.Current(key) is { } entry
+        return folders.KindOf(key) == SessionDocument.ReportsKind && folders.Current(key) is { } entry
             ? SealedReports.Read(_paths, folders.Manifest, entry)
             : throw new StudyException($"The study has no session {key} of reports.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
+    }
+
+    /// <summary>Reads a session of the kind <c>stick</c>, or the latest correction of it; its files are checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public StickSession ReadStick(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return key.Procedure is not null && folders.Current(key) is { } entry
+            ? SealedStick.Read(_paths, folders.Manifest, entry)
+            : throw new StudyException(
+                $"The study has no session {key} of a stick.",
+                _paths.Relative(_paths.Session(key)),
+                "Name one of its sessions as sitting.condition.procedure.");
     }
 
     /// <summary>Declares a condition, or changes one: the given keys are set, its others are kept.</summary>
@@ -197,6 +214,22 @@ public sealed class Study
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
     public void SealImported(StudyLock held, IReadOnlyList<ReportSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(import);
+        ArgumentNullException.ThrowIfNull(newConditions);
+        Seal(SessionImport.Check(_paths, sessions, import), import, newConditions, []);
+    }
+
+    /// <summary>Seals the sessions of a stick of one import or recording: all of them or, if anything goes wrong, none.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="sessions">The sessions; their keys must be new to the study. A key without a procedure takes that of its session.</param>
+    /// <param name="import">What became of the file; its sessions are filled in.</param>
+    /// <param name="newConditions">Conditions to declare on the way.</param>
+    /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
+    /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
+    public void SealImported(StudyLock held, IReadOnlyList<StickSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);

@@ -56,6 +56,7 @@ internal static class CommandLine
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
         HostCommand.Create(terminal),
+        StickCommand.Create(terminal),
         CompletionsCommand.Create(terminal),
     };
 }

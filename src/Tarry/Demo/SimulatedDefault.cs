@@ -1,4 +1,6 @@
 using Tarry.Rig.SimulatedBench;
+using Tarry.Rig.SimulatedBench.Sticks;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Demo;
 
@@ -19,6 +21,11 @@ internal static class SimulatedDefault
 
     /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
     public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };
+
+    /// <summary>An ordinary stick whose wipers the rig reads.</summary>
+    public static SimulatedStickHand Stick(StickProcedure procedure) => new(
+        new SimulatedStick { OffsetX = 0.015, OffsetY = -0.01, GainX = 0.96, GainY = 0.93, NoiseSd = 0.002, Play = 0.006, ReturnSd = 0.008, RingingHz = 22, RingingDamping = 0.3 },
+        procedure);
 
     public static SimulatedRigOptions Rig(ulong seed) => new()
     {
