@@ -264,7 +264,7 @@ internal sealed record FaultyStick
     private static StickSession Session(string condition, string sitting, StickProcedure procedure, StickSamples samples, StickStimulus stimulus, double? uncertainty) => new(
         new SessionRecord
         {
-            Key = new SessionKey($"{sitting}-{procedure.ToString().ToLowerInvariant()}", condition),
+            Key = new SessionKey(sitting, condition, procedure),
             Segments = [new Segment(null, 0, 1_000_000, null)],
             Stick = new StickSetup
             {

@@ -6,6 +6,7 @@ namespace Tarry.Findings.Sticks.Flicks;
 internal static class Releases
 {
     private const double AtGate = 0.6;
+    private const double LeastHoldMs = 60;
     private const double HeldAtGate = 0.8;
     private const double NearRest = 0.25;
     private const double Pushed = 0.05;
@@ -23,26 +24,38 @@ internal static class Releases
         }
 
         var gate = Gate(recording);
-        for (var i = 0; i < recording.Count - 1; i++)
+        var holds = Holds(recording, gate);
+        for (var hold = 0; hold < holds.Count; hold++)
         {
-            if (recording.Radius(i) > AtGate * gate && recording.Radius(i + 1) <= AtGate * gate)
+            var end = hold == holds.Count - 1 ? recording.Count : holds[hold + 1].From;
+            if (Of(recording, gate, holds[hold].To, end) is { } release)
             {
-                var end = i + 1;
-                while (end < recording.Count && recording.Radius(end) <= AtGate * gate)
-                {
-                    end++;
-                }
-
-                if (Of(recording, gate, i, end) is { } release)
-                {
-                    releases.Add(release);
-                }
-
-                i = end - 1;
+                releases.Add(release);
             }
         }
 
         return releases;
+    }
+
+    // First and last position of each time at the gate; a stick that swings past the other side is there for moments only.
+    private static List<(int From, int To)> Holds(StickRecording recording, double gate)
+    {
+        var holds = new List<(int From, int To)>();
+        for (var i = 0; i < recording.Count; i++)
+        {
+            var from = i;
+            while (i < recording.Count && recording.Radius(i) > AtGate * gate)
+            {
+                i++;
+            }
+
+            if (i > from && recording.TimesMs[i - 1] - recording.TimesMs[from] >= LeastHoldMs)
+            {
+                holds.Add((from, i - 1));
+            }
+        }
+
+        return holds;
     }
 
     // How far the stick usually goes: beyond it lie a hundredth of the positions.

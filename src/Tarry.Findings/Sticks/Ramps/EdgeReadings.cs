@@ -15,7 +15,8 @@ internal static class EdgeReadings
     private const double Least = 0.2;
     private const double Middle = 0.1;
     private const double NearCentre = 30;
-    private const int Heights = 65;
+    private const int Heights = 64;
+    private const int Stretches = 8;
     private const double Plateau = 3;
 
     public static void Add(SessionReadings readings, StickPart part, PassPairs pairs)
@@ -41,9 +42,18 @@ internal static class EdgeReadings
             var (up, down) = (pair.Up.Crossings(heights), pair.Down.Crossings(heights));
             // Per cent of level to per cent of position, by the slope between the outermost heights.
             var slope = 2 * (heights[^1] - heights[0]) / (up[^1] - up[0] + down[^1] - down[0]);
-            return slope * up.Zip(down, (there, back) => there - back).Average();
-        });
-        readings.Add(StickMeasure.Hysteresis, part, [.. widths], "passes there and back", allowance: Math.Max(pairs.Step, pairs.LevelGap));
+            return up.Zip(down, (there, back) => slope * (there - back)).ToArray();
+        }).ToList();
+        var allowance = Math.Max(pairs.Step, pairs.LevelGap);
+        if (widths.Count > 1)
+        {
+            readings.Add(StickMeasure.Hysteresis, part, [.. widths.Select(width => width.Average())], "passes there and back", allowance: allowance);
+        }
+        else
+        {
+            // Of one pass each way its stretches stand for replicates: noise is independent in them.
+            readings.Add(StickMeasure.Hysteresis, part, [.. widths[0].Chunk(Heights / Stretches).Take(Stretches).Select(stretch => stretch.Average())], "stretches of one pass there and back", allowance: allowance);
+        }
     }
 
     private static void DeadZone(SessionReadings readings, StickPart part, PassPairs pairs)

@@ -45,7 +45,7 @@ internal sealed class LevelPass
     /// <summary>The usual distance between neighbouring levels that differ.</summary>
     public double LevelGap { get; }
 
-    public static LevelPass Of(StickRecording recording, AxisRecording axis, int from, int to)
+    public static LevelPass Of(AxisRecording axis, int from, int to)
     {
         var (levels, positions) = (axis.LevelPercent[from..(to + 1)], axis.Percent[from..(to + 1)]);
         return new LevelPass(levels, positions, axis.LevelPercent[to] > axis.LevelPercent[from], false, axis.Step);

@@ -12,18 +12,24 @@ internal static class LevelPasses
     private const int FewestPositions = 100;
     private const int FewestLevels = 20;
 
-    /// <summary>Passes over levels that were recorded.</summary>
-    public static IReadOnlyList<LevelPass> OfLevels(StickRecording recording, AxisRecording axis)
+    /// <summary>First and last position of each sweep over levels that were recorded.</summary>
+    public static IReadOnlyList<(int From, int To)> Sweeps(AxisRecording axis)
     {
         var levels = axis.LevelPercent;
-        if (levels.Length == 0)
-        {
-            return [];
-        }
-
         var stretches = Stretches.Of(levels, index => !double.IsNaN(levels[index]), TurnsBack).ToList();
-        return [.. Long(levels, stretches).Where(stretch => IsSweep(levels, stretch)).Select(stretch => LevelPass.Of(recording, axis, stretch.From, stretch.To))];
+        return [.. Long(levels, stretches).Where(stretch => IsSweep(levels, stretch))];
     }
+
+    /// <summary>The sweeps as staircases, where every level of all of them is held; else empty.</summary>
+    public static IReadOnlyList<(Staircase Stairs, bool Upwards)> OfStairs(AxisRecording axis, IReadOnlyList<(int From, int To)> sweeps)
+    {
+        var stairs = sweeps.Select(sweep => (Stairs: Staircase.Of(axis, sweep.From, sweep.To), Upwards: axis.LevelPercent[sweep.To] > axis.LevelPercent[sweep.From])).ToList();
+        return stairs.Exists(sweep => sweep.Stairs is null) ? [] : [.. stairs.Select(sweep => (sweep.Stairs!, sweep.Upwards))];
+    }
+
+    /// <summary>The sweeps as passes, position by position.</summary>
+    public static IReadOnlyList<LevelPass> OfLevels(AxisRecording axis, IReadOnlyList<(int From, int To)> sweeps) =>
+        [.. sweeps.Select(sweep => LevelPass.Of(axis, sweep.From, sweep.To))];
 
     /// <summary>Passes of a motion without recorded levels, by its own positions.</summary>
     public static IReadOnlyList<LevelPass> OfMotion(StickRecording recording, AxisRecording axis)

@@ -40,19 +40,24 @@ internal static class RampReadings
 
     private static NonLinearityCurve? AddLevels(SessionReadings readings, StickRecording recording, AxisRecording axis, StickPart part)
     {
-        var passes = LevelPasses.OfLevels(recording, axis);
+        var sweeps = LevelPasses.Sweeps(axis);
         if (JumpReadings.Has(axis))
         {
             JumpReadings.Add(readings, recording, axis, part);
         }
 
-        if (passes.Count == 0)
+        if (sweeps.Count == 0)
         {
-            Refuse(readings, part, passes.Count);
+            Refuse(readings, part, sweeps.Count);
             return null;
         }
 
-        var pairs = new PassPairs(passes);
+        if (LevelPasses.OfStairs(axis, sweeps) is { Count: > 0 } stairs)
+        {
+            return StaircaseReadings.Add(readings, part, axis, stairs);
+        }
+
+        var pairs = new PassPairs(LevelPasses.OfLevels(axis, sweeps));
         EdgeReadings.Add(readings, part, pairs);
         return LinearityReadings.Add(readings, part, pairs);
     }

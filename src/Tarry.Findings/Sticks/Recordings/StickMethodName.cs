@@ -12,6 +12,9 @@ public static class StickMethodName
     /// <summary>The length of a vector of two estimated components.</summary>
     public const string DistanceOfAPoint = "noncentral-f-of-a-distance";
 
+    /// <summary>A layer beside the same condition without: Welch's t, or the jackknife over sweeps.</summary>
+    public const string LayerAgainstNone = "layer-against-none";
+
     /// <summary>All positions were one and the same.</summary>
     public const string NotToldFromNone = "within-one-step";
 }

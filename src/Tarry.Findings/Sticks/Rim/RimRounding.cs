@@ -9,18 +9,37 @@ namespace Tarry.Findings.Sticks.Rim;
 internal readonly record struct RimRounding(double OfReach, double OfCircle)
 {
     private const double Corner = 0.3;
+    private const double MostOfSteps = 0.65;
     private const double Radius = 90;
+
+    // Of normal noise about the end of the range half is cut off: the mean lies s/sqrt(2 pi) inside.
+    private const double CutNoise = 0.5;
 
     public static RimRounding Of(StickRecording recording, IReadOnlyList<RimTurn> turns)
     {
         var step = Math.Max(recording.X.Step, recording.Y.Step);
         var turn = turns[0];
-        // Steps look like noise in second differences: what they can make of it is taken out.
+        // Steps look like noise in second differences, up to step/(0.6745 sqrt 6); noise beyond that spreads rounding out entirely.
         var seen = Math.Max(Noise(recording.X, turn), Noise(recording.Y, turn));
-        var noise = Math.Sqrt(Math.Max(0, (seen * seen) - (step * step / 8)));
-        var left = step == 0 ? 0 : Math.Min(step / 2, step / Math.PI * Math.Exp(-2 * Math.PI * Math.PI * noise * noise / (step * step)));
-        left = noise < step / 10 ? step / 2 : left;
-        return new RimRounding(left + (Corner * noise), left * 2 / Math.PI * Math.Sqrt(2 * step / Radius));
+        var noise = seen > MostOfSteps * step ? seen : 0;
+        var left = noise == 0 ? step / 2 : 0;
+        return new RimRounding(left + ((Reaches(recording.X, turns) || Reaches(recording.Y, turns) ? CutNoise : Corner) * noise), left * 2 / Math.PI * Math.Sqrt(2 * step / Radius));
+    }
+
+    private static bool Reaches(AxisRecording axis, IReadOnlyList<RimTurn> turns)
+    {
+        foreach (var turn in turns)
+        {
+            for (var i = turn.From; i < turn.To; i++)
+            {
+                if (Math.Abs(axis.Percent[i]) >= AxisRecording.End(upper: true) - 1e-9)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private static double Noise(AxisRecording axis, RimTurn turn) => PassNoise.Of(axis.Percent.AsSpan(turn.From, turn.To - turn.From));

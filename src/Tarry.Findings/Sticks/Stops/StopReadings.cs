@@ -60,16 +60,18 @@ internal static class StopReadings
             worst[round] = Math.Sign(greatest) * stops[place].Errors[round];
         }
 
+        // What one stop scatters between visits all do; pooled, two rounds suffice.
+        var pooled = stops.Average(stop => Moments.Variance([.. stop.Errors.Take(rounds)]));
+        var degrees = stops.Count * (rounds - 1);
         var rounded = Math.Atan(Math.Sqrt(2) * Math.Max(recording.X.Step, recording.Y.Step) / 100) * 180 / Math.PI;
         var chosen = NormalDistribution.Quantile(1 - (0.025 / stops.Count));
-        AddWithStops(readings, StickMeasure.AngularError, worst, uncertainty, (chosen * uncertainty) + (rounded / 2), rounded / 2, stops.Count);
-        AddWithStops(readings, StickMeasure.AngularRotation, rotation, uncertainty / Math.Sqrt(stops.Count), 0, rounded / 2 / Math.Sqrt(stops.Count), 1);
+        AddWithStops(readings, StickMeasure.AngularError, worst, Math.Sqrt(pooled / rounds), degrees, uncertainty, (chosen * uncertainty) + (rounded / 2), rounded / 2, stops.Count);
+        AddWithStops(readings, StickMeasure.AngularRotation, rotation, Math.Sqrt(pooled / rounds / stops.Count), degrees, uncertainty / Math.Sqrt(stops.Count), 0, rounded / 2 / Math.Sqrt(stops.Count), 1);
     }
 
-    private static void AddWithStops(SessionReadings readings, StickMeasure measure, double[] values, double uncertainty, double allowance, double rounding, int chosen)
+    private static void AddWithStops(SessionReadings readings, StickMeasure measure, double[] values, double error, int degrees, double uncertainty, double allowance, double rounding, int chosen)
     {
-        var error = Moments.StandardDeviation(values) / Math.Sqrt(values.Length);
-        readings.Found.Add(new StickReading(measure, StickPart.Whole, Moments.Mean(values), error, values.Length - 1, values.Length, Name)
+        readings.Found.Add(new StickReading(measure, StickPart.Whole, Moments.Mean(values), error, degrees, values.Length, Name)
         {
             Common = uncertainty,
             Chosen = chosen,
