@@ -39,7 +39,8 @@ internal static class ReshapingFindings
         var squareness = Squareness(with, without);
         var refused = Refused(rowsWith, rowsWithout);
         var curve = refused is null ? ResponseCurve.Fit(LevelResponse.Mean(rowsWithout), LevelResponse.Mean(rowsWith)) : null;
-        StickOutcome Parameter(Func<ResponseCurve, double> of) => refused ?? (curve is { } fitted ? Jackknifed(of(fitted), of, rowsWith, rowsWithout) : new StickRefusal(StickRefusalReason.TooFewPasses, 0, 2));
+        StickOutcome Parameter(Func<ResponseCurve, double> of) =>
+            curve is { } fitted ? Jackknifed(of(fitted), of, rowsWith, rowsWithout) : refused ?? new StickRefusal(StickRefusalReason.TooFewPasses, 0, 2);
         var (zone, saturation, exponent) = (Parameter(fit => fit.DeadZone), Parameter(fit => fit.Saturation), Parameter(fit => fit.Exponent));
         var ends = rowsWithout.Count == 0 ? 100 : LevelResponse.Mean(rowsWithout).Max();
         (ReshapingKind Kind, double P)[] tests =
