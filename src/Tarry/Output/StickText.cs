@@ -1,3 +1,4 @@
+using Spectre.Console;
 using Tarry.Findings;
 using Tarry.Findings.Sticks;
 using Tarry.Findings.Sticks.Measures;
