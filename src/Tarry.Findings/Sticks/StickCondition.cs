@@ -59,9 +59,11 @@ internal sealed class StickCondition
     public StickRefusal Refusal(StickMeasure measure, StickPart part) =>
         refusals.GetValueOrDefault((measure, part)) ?? new StickRefusal(StickRefusalReason.TooFewReplicates, 1, 2);
 
-    // A centre from rest before one from releases, hysteresis at known levels before that of turns, known levels before assumed motion.
+    // A centre from rest before one from releases; hysteresis of the stick at known levels before that of turns, before that of the
+    // electronics alone, in a substitution; known levels before assumed motion.
     private static int Worth(StickReading reading) => reading switch
     {
+        { Measure: StickMeasure.Hysteresis, Procedure: StickProcedure.Substitution } => 3,
         { Measure: StickMeasure.CentreOffset, ReplicateOf: "releases" } or { Measure: StickMeasure.Hysteresis, ReplicateOf: "turns each way" } => 1,
         _ => reading.ReplicateOf.EndsWith("assumed", StringComparison.Ordinal) ? 2 : 0,
     };
@@ -94,7 +96,7 @@ internal sealed class StickCondition
                 break;
         }
 
-        readings.AddRange(said.Found);
+        readings.AddRange(said.Found.Select(reading => reading with { Procedure = recording.Setup.Procedure }));
         foreach (var (measure, part, refusal) in said.Refused)
         {
             refusals.TryAdd((measure, part), refusal);

@@ -8,15 +8,19 @@ public static class FigureSet
 {
     private static readonly (string Name, Func<FindingsDocument, FigureStyle, string> Draw, Func<FindingsDocument, bool> IsWorthDrawing)[] Figures =
     [
-        ("standing", StandingFigure.Draw, Always),
-        ("ridge", RidgeFigure.Draw, Always),
-        ("ladder", LadderFigure.Draw, Always),
-        ("sessions", SessionsFigure.Draw, Always),
+        ("standing", StandingFigure.Draw, HasConditions),
+        ("ridge", RidgeFigure.Draw, HasConditions),
+        ("ladder", LadderFigure.Draw, HasConditions),
+        ("sessions", SessionsFigure.Draw, HasConditions),
         ("layer-cost", LayerCostFigure.Draw, LayerCostFigure.IsWorthDrawing),
         ("fold", FoldFigure.Draw, FoldFigure.IsWorthDrawing),
         ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
         ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),
         ("play", PlayCurveFigure.Draw, document => document.Play is not null),
+        ("stick-rose", StickRoseFigure.Draw, StickRoseFigure.IsWorthDrawing),
+        ("stick-rest", RestCloudFigure.Draw, RestCloudFigure.IsWorthDrawing),
+        ("stick-linearity", NonLinearityFigure.Draw, NonLinearityFigure.IsWorthDrawing),
+        ("stick-reshaping", ReshapingFigure.Draw, ReshapingFigure.IsWorthDrawing),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
@@ -27,17 +31,18 @@ public static class FigureSet
         ("dark-transparent", FigureTheme.DarkTransparent),
     ];
 
-    /// <summary>The drawings; none where the study has no condition with data.</summary>
+    /// <summary>The drawings; none where the study has no data.</summary>
     public static IReadOnlyList<FigureDrawing> Of(FindingsDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        return document.Conditions.Count == 0
-            ? []
-            : [.. Figures.Where(figure => figure.IsWorthDrawing(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
+        return
+        [
+            .. Figures.Where(figure => figure.IsWorthDrawing(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
                 $"{figure.Name}-{theme.Name}",
                 figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
-                theme.Theme)))];
+                theme.Theme))),
+        ];
     }
 
-    private static bool Always(FindingsDocument document) => true;
+    private static bool HasConditions(FindingsDocument document) => document.Conditions.Count > 0;
 }

@@ -114,5 +114,5 @@ public static class StickWording
     private static string Numeric(StickOutcome outcome, string unit) =>
         outcome is StickEstimate estimate ? $"{Value(estimate)}{(unit.Length == 0 ? "" : " " + unit)}, {Bounds(estimate)}" : "";
 
-    private static int Decimals(StickEstimate estimate) => Numbers.Decimals(estimate.High - estimate.Low, estimate.High == estimate.Low ? 1 : 4);
+    private static int Decimals(StickEstimate estimate) => Numbers.Decimals(estimate.High - estimate.Low, estimate.High - estimate.Low < 1e-6 ? 1 : 4);
 }

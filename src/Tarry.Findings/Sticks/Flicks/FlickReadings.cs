@@ -84,7 +84,8 @@ internal static class FlickReadings
         Found(StickMeasure.CentreOffset, StickPart.Y, fit.Y, Math.Sqrt((variance / n) + (mean.Y * mean.Y * lagError * lagError)));
         Found(StickMeasure.ReturnLag, StickPart.Whole, fit.Lag, lagError);
         var sheppard = rounding * rounding / 3;
-        readings.AddSize(StickMeasure.ReturnScatter, StickPart.Whole, squares, Name, value => Math.Sqrt(Math.Max(value - sheppard, value / 16)));
+        // Rest positions that are all of one step tell no scatter.
+        readings.AddSize(StickMeasure.ReturnScatter, StickPart.Whole, variance > sheppard / 2 ? squares : new double[n], Name, value => Math.Sqrt(Math.Max(value - sheppard, value / 16)));
     }
 
     private static (double X, double Y, double Lag)? Fit(IReadOnlyList<Release> releases)

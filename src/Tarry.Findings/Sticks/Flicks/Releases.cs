@@ -107,10 +107,10 @@ internal static class Releases
         var way = Math.Sqrt((x * x) + (y * y)) / Math.Max(1, held);
         return held == 0 || way <= 0
             ? null
-            : Measured(recording, leaving, last, (from, to), (restX, restY), (x / held / way, y / held / way), way);
+            : Measured(recording, leaving, (from, to), (restX, restY), (x / held / way, y / held / way), way);
     }
 
-    private static Release Measured(StickRecording recording, int leaving, int last, (int From, int To) rest, (double X, double Y) at, (double X, double Y) direction, double way)
+    private static Release Measured(StickRecording recording, int leaving, (int From, int To) rest, (double X, double Y) at, (double X, double Y) direction, double way)
     {
         double Along(int i) => ((recording.X.Percent[i] - at.X) * direction.X) + ((recording.Y.Percent[i] - at.Y) * direction.Y);
 
@@ -128,10 +128,10 @@ internal static class Releases
         }
 
         var (lowest, settled) = (0.0, first);
-        for (var i = first; i <= last; i++)
+        for (var i = first; i < rest.To; i++)
         {
             lowest = Math.Min(lowest, Along(i));
-            settled = Distance(recording, i, at) > (Settled * way) + noise ? Math.Min(i + 1, last) : settled;
+            settled = Distance(recording, i, at) > (Settled * way) + noise ? Math.Min(i + 1, rest.To) : settled;
         }
 
         var overshoot = -lowest > noise + (2 * Math.Max(recording.X.Step, recording.Y.Step)) ? -100 * lowest / way : 0;

@@ -51,6 +51,9 @@ public enum StickRefusalReason
     /// <summary>The step of the axis is not known and not seen.</summary>
     NoStep,
 
+    /// <summary>Every position is one and the same.</summary>
+    NothingMoves,
+
     /// <summary>It is not known that the other axis stood still.</summary>
     OtherAxisUnknown,
 

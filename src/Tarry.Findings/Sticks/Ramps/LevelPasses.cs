@@ -17,7 +17,7 @@ internal static class LevelPasses
     {
         var levels = axis.LevelPercent;
         var stretches = Stretches.Of(levels, index => !double.IsNaN(levels[index]), TurnsBack).ToList();
-        return [.. Long(levels, stretches).Where(stretch => IsSweep(levels, stretch))];
+        return [.. Long(levels, stretches).Where(stretch => IsSweep(levels, stretch)).Select(stretch => (Held(levels, stretch.From), stretch.To))];
     }
 
     /// <summary>The sweeps as staircases, where every level of all of them is held; else empty.</summary>
@@ -43,6 +43,17 @@ internal static class LevelPasses
         var longest = stretches.Count == 0 ? 0 : stretches.Max(stretch => Math.Abs(values[stretch.To] - values[stretch.From]));
         return stretches.Where(stretch => stretch.To - stretch.From >= FewestPositions
             && Math.Abs(values[stretch.To] - values[stretch.From]) >= Math.Max(LeastSpan, LeastShareOfSpan * longest));
+    }
+
+    // A stretch begins where its first level ends; all of that level belongs to it.
+    private static int Held(double[] levels, int from)
+    {
+        while (from > 0 && levels[from - 1] == levels[from])
+        {
+            from--;
+        }
+
+        return from;
     }
 
     // Not a jump and a hold.

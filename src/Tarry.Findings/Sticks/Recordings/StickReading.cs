@@ -1,4 +1,5 @@
 using Tarry.Findings.Sticks.Measures;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Findings.Sticks.Recordings;
 
@@ -12,6 +13,9 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <param name="ReplicateOf">Of what.</param>
 internal sealed record StickReading(StickMeasure Measure, StickPart Part, double Value, double? StandardError, double DegreesOfFreedom, int Replicates, string ReplicateOf)
 {
+    /// <summary>What was done.</summary>
+    public StickProcedure Procedure { get; init; }
+
     /// <summary>Half the width of a rectangular error that no repetition removes, such as rounding to a step without noise.</summary>
     public double Rectangular { get; init; }
 

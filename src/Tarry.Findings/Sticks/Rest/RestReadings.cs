@@ -53,9 +53,9 @@ internal static class RestReadings
     private static void Resolution(SessionReadings readings, StickPart part, double[] variances, double rounding)
     {
         var variance = Moments.Mean(variances);
-        if (!(Math.Max(variance, rounding) > 0))
+        if (!(variance > 0))
         {
-            readings.Refuse(new StickRefusal(StickRefusalReason.NoStep), (StickMeasure.EffectiveResolution, part));
+            readings.Refuse(new StickRefusal(StickRefusalReason.NothingMoves), (StickMeasure.EffectiveResolution, part));
             return;
         }
 
@@ -110,6 +110,12 @@ internal static class RestReadings
         if (ranges.Count < 5)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooShort, recording.DurationMs / 1_000, 6), (StickMeasure.RestPeakToPeak, part));
+            return;
+        }
+
+        if (ranges.TrueForAll(range => range == 0))
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.NothingMoves), (StickMeasure.RestPeakToPeak, part));
             return;
         }
 

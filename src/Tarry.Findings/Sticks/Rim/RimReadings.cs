@@ -56,7 +56,8 @@ internal static class RimReadings
         Range(readings, recording, units, rounding);
         if (RimCutOff.Degrees(recording, turns.Turns) is { } degrees)
         {
-            readings.Refuse(new StickRefusal(StickRefusalReason.CutOff, degrees), [.. OfCircle, .. OfHysteresis]);
+            readings.Found.RemoveAll(reading => reading.Measure == StickMeasure.Squareness);
+            readings.Refuse(new StickRefusal(StickRefusalReason.CutOff, degrees), [(StickMeasure.Squareness, StickPart.Whole), .. OfCircle, .. OfHysteresis]);
             return units;
         }
 

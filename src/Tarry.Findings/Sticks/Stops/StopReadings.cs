@@ -9,6 +9,8 @@ namespace Tarry.Findings.Sticks.Stops;
 /// <summary>Angular errors at stops of known angle: rounds of visits are the replicates, the stated uncertainty of an angle is added to each.</summary>
 internal static class StopReadings
 {
+    // A jig whose angles nobody states a limit for: half a degree, taken as even.
+    private const double Unstated = 0.5 / 1.7320508075688772;
     private const int FewestStops = 3;
     private const int FewestVisits = 2;
     private const string Name = "visits of each stop";
@@ -24,7 +26,7 @@ internal static class StopReadings
         }
 
         var stops = StopVisits.Of(recording);
-        var uncertainty = recording.Setup.StimulusUncertainty ?? 0;
+        var uncertainty = recording.Setup.StimulusUncertainty ?? Unstated;
         var errors = stops.Select(stop => Of(stop.Degrees, [.. stop.Errors], uncertainty)).ToList();
         var rounds = stops.Count == 0 ? 0 : stops.Min(stop => stop.Errors.Count);
         if (stops.Count < FewestStops)
