@@ -1,7 +1,6 @@
+using Tarry.Metrology;
 using Tarry.Rig.SimulatedBench.Sticks;
 using Tarry.Studies.Sticks;
-
-using Tarry.Metrology;
 
 namespace Tarry.Rig.SimulatedBench;
 
