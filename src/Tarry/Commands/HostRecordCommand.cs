@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Tarry.Rig.SimulatedBench;
 using Tarry.Imports.HidReports;
 using Tarry.Imports.Recordings;
 using Tarry.Imports.Sticks;
