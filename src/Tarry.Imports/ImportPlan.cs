@@ -1,6 +1,7 @@
 using Tarry.Studies;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 
@@ -19,8 +20,12 @@ public sealed record ImportPlan
     /// <summary>The sessions of the kind <c>reports</c>; a file gives these or the others.</summary>
     public IReadOnlyList<ReportSession> ReportSessions { get; init; } = [];
 
+    /// <summary>The sessions of the kind <c>stick</c>, likewise.</summary>
+    public IReadOnlyList<StickSession> StickSessions { get; init; } = [];
+
     /// <summary>The keys of all its sessions.</summary>
-    public IEnumerable<SessionKey> Keys => Sessions.Select(session => session.Record.Key).Concat(ReportSessions.Select(session => session.Record.Key));
+    public IEnumerable<SessionKey> Keys =>
+        Sessions.Select(session => session.Record).Concat(ReportSessions.Select(session => session.Record)).Concat(StickSessions.Select(session => session.Record)).Select(record => record.Key);
 
     /// <summary>Conditions that the study does not have yet, in the order in which they were met.</summary>
     public required IReadOnlyList<ConditionEntry> NewConditions { get; init; }
@@ -44,13 +49,44 @@ public sealed record ImportPlan
     public void AddTo(Study study, StudyLock held)
     {
         ArgumentNullException.ThrowIfNull(study);
-        if (ReportSessions.Count > 0)
+        if (StickSessions.Count > 0)
+        {
+            study.SealImported(held, StickSessions, Record, NewConditions);
+        }
+        else if (ReportSessions.Count > 0)
         {
             study.SealImported(held, ReportSessions, Record, NewConditions);
         }
         else
         {
             study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
+        }
+    }
+
+    /// <summary>Adds several to a study; that all are new to it is seen before anything is made.</summary>
+    /// <param name="plans">The plans.</param>
+    /// <param name="study">The study whose conditions they were read for.</param>
+    /// <param name="held">The right to write to it.</param>
+    /// <param name="added">Told of each once it is in the study.</param>
+    /// <exception cref="ImportException">A session is there already. Nothing was imported.</exception>
+    public static void AddAll(IReadOnlyList<ImportPlan> plans, Study study, StudyLock held, Action<ImportPlan>? added = null)
+    {
+        ArgumentNullException.ThrowIfNull(plans);
+        ArgumentNullException.ThrowIfNull(study);
+        var there = study.SessionKeys.Concat(study.ReportSessionKeys).Concat(study.StickKeys).ToHashSet();
+        var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
+        if (taken.Count > 0)
+        {
+            throw new ImportException(
+                $"The study has {string.Join(", ", taken)} already; nothing was imported.",
+                taken[0].ToString(),
+                "Import under another sitting (--sitting, or the sitting column).");
+        }
+
+        foreach (var plan in plans)
+        {
+            plan.AddTo(study, held);
+            added?.Invoke(plan);
         }
     }
 }

@@ -80,7 +80,7 @@ internal static class SealedSession
         }
     }
 
-    private static byte[] ReadVerified(StudyPaths paths, Manifest manifest, string path)
+    internal static byte[] ReadVerified(StudyPaths paths, Manifest manifest, string path)
     {
         var place = paths.Relative(path);
         byte[] content;

@@ -27,6 +27,9 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Why there are none; null where there are, or may be.</summary>
     public Exception? Problem { get; private set; }
 
+    /// <summary>Whether the page is drawn from the findings; one that is not does not wait for them.</summary>
+    protected virtual bool NeedsFindings => true;
+
     /// <summary>Whether the study has changed and what is shown is of before; the new findings are on their way.</summary>
     public bool IsOutdated { get; private set; }
 
@@ -63,7 +66,7 @@ public abstract class StudyPage : ComponentBase, IDisposable
 
     private async Task Load()
     {
-        if (Desk is null)
+        if (Desk is null || !NeedsFindings)
         {
             return;
         }
@@ -95,8 +98,14 @@ public abstract class StudyPage : ComponentBase, IDisposable
         }
     }
 
+    /// <summary>Called when this program has changed the study, before the page is drawn again.</summary>
+    protected virtual void OnStudyChanged()
+    {
+    }
+
     private void OnChanged() => _ = InvokeAsync(async () =>
     {
+        OnStudyChanged();
         IsOutdated = true;
         StateHasChanged();
         await Load();

@@ -28,7 +28,7 @@ internal sealed class RecordingOptions
     private readonly Option<double?> captureFps = new Option<double?>("--capture-fps") { Description = "Video: frames a second that the camera captured, not those that a slow-motion file plays." }.TakesNumber(positive: true);
     private readonly Option<string> pressColumn = new("--press-column") { Description = "Video: the column of the press.", DefaultValueFactory = _ => "press" };
     private readonly Option<string> responseColumn = new("--response-column") { Description = "Video: the column of the response.", DefaultValueFactory = _ => "response" };
-    private readonly Option<string> timeColumn = new("--time-column") { Description = "Video: the column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
+    private readonly Option<string> timeColumn = new("--time-column") { Description = "Video, stick: the column of the time stamps; time_us and the like of a stick.", DefaultValueFactory = _ => "pts_time" };
     private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
     private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D- of a USB cable." };
 
@@ -83,10 +83,9 @@ internal sealed class RecordingOptions
         Pictures = parsed.GetValue(pictures),
     };
 
-    public VideoOptions Video(ParseResult parsed, char? delimiter) => new()
+    public VideoOptions? Video(ParseResult parsed, char? delimiter) => parsed.GetValue(captureFps) is not { } fps ? null : new()
     {
-        CaptureFps = parsed.GetValue(captureFps) ?? throw new UsageException(
-            "The camera's capture rate is not known: the time stamps of slow motion say how it is played.", "Give --capture-fps with the rate that the camera was set to."),
+        CaptureFps = fps,
         PressColumn = parsed.GetValue(pressColumn)!,
         ResponseColumn = parsed.GetValue(responseColumn)!,
         TimeColumn = parsed.GetValue(timeColumn)!,
@@ -97,6 +96,9 @@ internal sealed class RecordingOptions
         Delimiter = delimiter,
         Window = Window(parsed),
     };
+
+    /// <summary>The column of the times, where it is named.</summary>
+    public string? TimeColumn(ParseResult parsed) => parsed.GetResult(timeColumn) is { Implicit: false } ? parsed.GetValue(timeColumn) : null;
 
     /// <summary>Whether the command line says that a table is one of a video.</summary>
     public bool SaysVideo(ParseResult parsed) => parsed.GetValue(captureFps) is not null;
