@@ -18,11 +18,12 @@ internal sealed class PageContext : BunitContext
 {
     public PageContext()
     {
-        Services.AddSingleton(new ServeOptions(Folder, 0, "0.0.0"));
+        Services.AddSingleton(new ServeOptions(Folder, 0, "0.0.0") { MakeDemonstration = (folder, show, stop) => MakeDemonstration?.Invoke(folder, show, stop) });
         Services.AddSingleton(TimeProvider.System);
         Services.AddSingleton<StudyShelf>();
         Services.AddSingleton<StudyDesks>();
         Services.AddSingleton<StudySummaries>();
+        Services.AddSingleton<Demonstration>();
         Services.AddSingleton(UploadLimits.Usual);
         Services.AddSingleton<UploadFolder>();
         Services.AddSingleton<Publications>();
@@ -32,6 +33,9 @@ internal sealed class PageContext : BunitContext
 
     /// <summary>The shelf's folder.</summary>
     public string Folder { get; } = Directory.CreateTempSubdirectory("tarry-pages-").FullName;
+
+    /// <summary>Makes the demonstration, where a test has one.</summary>
+    public Action<string, Action<int, int>, CancellationToken>? MakeDemonstration { get; set; }
 
     /// <summary>Where the window is, relative to the app.</summary>
     public string Address => Services.GetRequiredService<NavigationManager>() is var navigation ? navigation.ToBaseRelativePath(navigation.Uri) : "";
