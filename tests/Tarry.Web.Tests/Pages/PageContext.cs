@@ -27,6 +27,7 @@ internal sealed class PageContext : BunitContext
         Services.AddSingleton(UploadLimits.Usual);
         Services.AddSingleton<UploadFolder>();
         Services.AddSingleton<Publications>();
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         DefaultWaitTimeout = TimeSpan.FromSeconds(30);
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
