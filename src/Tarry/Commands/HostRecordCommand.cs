@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Tarry.Demo;
 using Tarry.Imports.HidReports;
 using Tarry.Imports.Recordings;
 using Tarry.Imports.Sticks;
@@ -114,7 +113,7 @@ internal static class HostRecordCommand
     }
 
     private static LevelSteps? Levels(string? port, double secondsAtLevel, IHostInputDevice input, CancellationToken cancellation) => port is null ? null : LevelSteps.Open(
-        port == "simulated" ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(1)) : new SerialRigPortSource(port),
+        port == SimulatedDefault.Port ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(1)) : new SerialRigPortSource(port),
         secondsAtLevel,
         () => input.Clock.Now(TimeProvider.System),
         cancellation);
