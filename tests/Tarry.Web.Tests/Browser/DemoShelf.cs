@@ -25,6 +25,10 @@ public sealed class DemoShelf : IAsyncLifetime
         await demo.StandardOutput.ReadToEndAsync();
         await demo.WaitForExitAsync();
         served = await ServedFolder.Start(Folder);
+
+        // The findings are made once; on a busy machine that takes longer than a browser waits for a page.
+        using var client = new HttpClient { Timeout = TimeSpan.FromMinutes(5) };
+        await client.GetStringAsync(At($"study/{Study}/standing"));
     }
 
     public async ValueTask DisposeAsync()
