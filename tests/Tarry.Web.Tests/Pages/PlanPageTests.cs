@@ -53,12 +53,14 @@ public sealed class PlanPageTests : IDisposable
         var page = Page("#order");
         page.Find("button.main").Click();
         var file = Path.Combine(study.Folder, "order.csv");
+        page.WaitForElement(".undoable");
         var lines = File.ReadAllLines(file);
         Assert.Equal("sitting,step,condition,is_reference,trials,seed,command", lines[0]);
         Assert.Equal(1 + (2 * 2), lines.Length);
         Assert.All(lines.Skip(1), line => Assert.Contains(",400,", line, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.True(page.Find("button.main").HasAttribute("disabled")));
         page.Find(".undoable button").Click();
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".undoable")));
         Assert.False(File.Exists(file));
     }
 

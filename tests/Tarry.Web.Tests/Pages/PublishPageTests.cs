@@ -59,7 +59,7 @@ public sealed class PublishPageTests : IDisposable
         var page = Page("#with-report");
         page.Find("#subfolder").Change("../../out");
         page.Find("form").Submit();
-        Assert.Equal("subfolder-note", Assert.Single(page.FindAll(".wrong")).Id);
+        page.WaitForAssertion(() => Assert.Equal("subfolder-note", Assert.Single(page.FindAll(".wrong")).Id));
         Assert.Null(context.Services.GetRequiredService<Publications>().Run("pads"));
         Assert.False(Directory.Exists(Path.Combine(study, "report")));
     }
