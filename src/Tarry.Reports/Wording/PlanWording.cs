@@ -56,7 +56,7 @@ public static class PlanWording
     /// <summary>What it advises, or that nothing reaches the goal.</summary>
     public static string Advice(StudyPlan plan) => Required(plan).Advised is not { } advised
         ? Invariant($"No number of sittings up to 60 reaches it. With {plan.Alternatives[^1].Sittings} sittings, endless presses would reach {plan.Alternatives[^1].EndlessPressesMs:0.000} ms; make sittings more alike, or ask for less.")
-        : Invariant($"Advised: {advised.Sittings} sittings with every condition in each and {advised.TrialsPerSession} trials a session, {advised.Presses} presses and {advised.Hours:0.0} bench hours: the least time from {StudyPlanner.FewestSittingsAdvised} sittings on, since two do not show which of them went wrong. {AgainstUsual(advised.Presses ?? 0)}")
+        : Invariant($"Advised: {advised.Sittings} sittings with every condition in each and {advised.TrialsPerSession:N0} trials a session, {advised.Presses:N0} presses and {advised.Hours:0.0} bench hours: the least time from {StudyPlanner.FewestSittingsAdvised} sittings on, since two do not show which of them went wrong. {AgainstUsual(advised.Presses ?? 0)}")
             + Invariant($" What more presses cannot buy: in {advised.Sittings} sittings nothing below {advised.EndlessPressesMs:0.000} ms.");
 
     private static string AgainstUsual(long presses) => presses > UsualPresses

@@ -19,7 +19,7 @@ public sealed record PlanSheet(StudyPlan Plan, IReadOnlyList<OrderedSitting> Ord
     public static PlanSheet? Of(FindingsDocument findings, StudyFile file, PlanForm form, string study)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var conditions = PlannedConditions.Of(file);
+        var conditions = PlannedConditions.Of(file, findings);
         if (conditions.Count < PlannedConditions.Needed(form.Request.Kind))
         {
             return null;

@@ -46,7 +46,6 @@ internal static class PlanCommand
                 var folder = parsed.GetRequiredValue(study);
                 var opened = Study.Open(folder);
                 var request = options.Read(parsed);
-                var conditions = Conditions(opened, request);
                 var (wantedSittings, wantedTrials) = (parsed.GetValue(sittings), parsed.GetValue(trials));
                 if (wantedSittings is < 1 or > MostSittings || wantedTrials < 1)
                 {
@@ -54,6 +53,7 @@ internal static class PlanCommand
                 }
 
                 var findings = StudyAnalysis.Run(opened, parsed.GetValue(seed), ProgramVersion.Text, cancellation);
+                var conditions = Conditions(opened, findings, request);
                 var plan = StudyPlanner.Of(findings, conditions, request);
                 IReadOnlyList<OrderedSitting> drawn = (wantedSittings ?? plan.Advised?.Sittings) is { } count
                     ? RunOrder.Draw(conditions, count, plan.SittingsDone, parsed.GetValue(seed))
@@ -79,9 +79,9 @@ internal static class PlanCommand
         return command;
     }
 
-    private static IReadOnlyList<string> Conditions(Study study, PlanRequest request)
+    private static IReadOnlyList<string> Conditions(Study study, FindingsDocument findings, PlanRequest request)
     {
-        var ids = PlannedConditions.Of(study.File);
+        var ids = PlannedConditions.Of(study.File, findings);
         return ids.Count >= PlannedConditions.Needed(request.Kind)
             ? ids
             : throw new UsageException(
