@@ -112,8 +112,8 @@ internal static class RimReadings
         }
 
         var rounded = Math.Sqrt(2) * step;
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
     }
 
     private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units)
