@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
@@ -21,15 +22,25 @@ internal static class Recordings
         var folder = Directory.CreateTempSubdirectory("tarry-benchmark-").FullName;
         try
         {
-            var (dump, sound) = (Path.Combine(folder, "x.vcd"), Path.Combine(folder, "x.wav"));
-            WriteDump(dump, megabytes * 1_000_000L);
-            WriteSound(sound, megabytes * 1_000_000L);
             Console.WriteLine($"{"",-34}{"MB",8}{"wall s",9}{"CPU s",9}{"MB/s",8}{"MB/CPU s",10}   {"peak MB",8}");
+            var dump = Path.Combine(folder, "x.vcd");
+            WriteDump(dump, megabytes * 1_000_000L);
             Ours("value change dump", dump, () => ValueChangeDumpImport.Read(
                 dump, new ValueChangeDumpOptions { PressChannel = "contact", ResponseChannel = "lamp", Window = new PairingWindow(0, 60) }, Target));
-            Ours("sound, 24 bits, a press in 0.4 s", sound, () => TwoChannelImport.Read(
-                sound, new TwoChannelOptions { Window = new PairingWindow(1, 100) }, Target));
-            Other("sox -n stat", sound, "sox", sound, "-n", "stat");
+            File.Delete(dump);
+            foreach (var kind in new[] { SignalKind.Light, SignalKind.Click })
+            {
+                foreach (var bits in new[] { 16, 24, 32 })
+                {
+                    // One file at a time: the disk need not hold all of them.
+                    var sound = Path.Combine(folder, "x.wav");
+                    WriteSound(sound, megabytes * 1_000_000L, bits, kind);
+                    var name = kind == SignalKind.Light ? "light" : "clicks";
+                    Ours($"sound, {name}, {bits} bits", sound, () => TwoChannelImport.Read(
+                        sound, new TwoChannelOptions { Response = kind, Window = new PairingWindow(1, 100) }, Target));
+                    Other("sox -n stat", sound, "sox", sound, "-n", "stat");
+                }
+            }
 
             // Some hundred times slower than reading: a part says enough.
             var part = Path.Combine(folder, "part.vcd");
@@ -120,35 +131,36 @@ internal static class Recordings
         }
     }
 
-    private static void WriteSound(string file, long bytes)
+    // A press in 0.4 s, answered after 30 ms.
+    private static void WriteSound(string file, long bytes, int bits, SignalKind kind)
     {
-        var frames = (int)((bytes - 44) / 6);
+        var width = bits / 8;
+        var frames = (int)((bytes - 44) / (2 * width));
         using var data = new BinaryWriter(new BufferedStream(File.Create(file), 1 << 20));
         data.Write("RIFF"u8);
-        data.Write((uint)((frames * 6L) + 36));
+        data.Write((uint)((frames * 2L * width) + 36));
         data.Write("WAVEfmt "u8);
         data.Write(16);
         data.Write((short)1);
         data.Write((short)2);
         data.Write(SampleRate);
-        data.Write(SampleRate * 6);
-        data.Write((short)6);
-        data.Write((short)24);
+        data.Write(SampleRate * 2 * width);
+        data.Write((short)(2 * width));
+        data.Write((short)bits);
         data.Write("data"u8);
-        data.Write((uint)(frames * 6L));
+        data.Write((uint)(frames * 2L * width));
         var generator = new SeededGenerator(2);
-        Span<byte> frame = stackalloc byte[6];
+        Span<byte> frame = stackalloc byte[8];
         for (var index = 0; index < frames; index++)
         {
             var t = index % (SampleRate * 4 / 10) / (double)SampleRate;
             var noise = ((long)(generator.NextUInt64() >> 44) - (1 << 19)) * 2e-9;
-            var click = t is >= 0.05 and < 0.07 ? 0.3 * Math.Exp(-(t - 0.05) / 0.001) * Math.Sin(2 * Math.PI * 3_000 * (t - 0.05)) : 0;
-            var light = t is >= 0.08 and < 0.2 ? 0.3 * (1 - Math.Exp(-(t - 0.08) / 0.0003)) : 0;
-            Sample(frame, (int)((click + noise) * 8_388_607));
-            Sample(frame[3..], (int)((light - noise) * 8_388_607));
-            data.Write(frame);
+            var response = kind == SignalKind.Click ? Click(t - 0.08) : t is >= 0.08 and < 0.2 ? 0.3 * (1 - Math.Exp(-(t - 0.08) / 0.0003)) : 0;
+            BinaryPrimitives.WriteInt32LittleEndian(frame, (int)((Click(t - 0.05) + noise) * int.MaxValue) >> (32 - bits));
+            BinaryPrimitives.WriteInt32LittleEndian(frame[width..], (int)((response - noise) * int.MaxValue) >> (32 - bits));
+            data.Write(frame[..(2 * width)]);
         }
     }
 
-    private static void Sample(Span<byte> bytes, int value) => (bytes[0], bytes[1], bytes[2]) = ((byte)value, (byte)(value >> 8), (byte)(value >> 16));
+    private static double Click(double t) => t is >= 0 and < 0.02 ? 0.3 * Math.Exp(-t / 0.001) * Math.Sin(2 * Math.PI * 3_000 * t) : 0;
 }

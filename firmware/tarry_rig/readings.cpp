@@ -80,6 +80,10 @@ void readings_alarm() {
     const uint32_t now = clock_now_in_interrupt().low();
     if (!reached(now, due.low()))
         return;
+    converting_y = false;
+    // What the conversion before left pending is dropped with the same write.
+    ADCSRA |= static_cast<uint8_t>(_BV(ADIE) | _BV(ADIF));
+    convert(WIPER_X_CHANNEL);
     reading_due = due;
     advance(due, interval);
     // One that another interrupt has held up for a whole interval is not taken late.
@@ -89,10 +93,6 @@ void readings_alarm() {
         advance(due, interval);
     }
     OCR1B = due.count;
-    converting_y = false;
-    // What the conversion before left pending is dropped with the same write.
-    ADCSRA |= static_cast<uint8_t>(_BV(ADIE) | _BV(ADIF));
-    convert(WIPER_X_CHANNEL);
 }
 
 ISR(ADC_vect) {

@@ -2,6 +2,7 @@ using Tarry.Studies.Calibrations;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Imports;
 using Tarry.Studies.Journals;
+using Tarry.Studies.OpenRuns;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
@@ -44,6 +45,9 @@ public sealed class Study
 
     /// <summary>The sessions of the kind <c>stick</c>, sorted by sitting, condition and procedure.</summary>
     public IReadOnlyList<SessionKey> StickKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.StickKind);
+
+    /// <summary>All its sessions at a glance, sorted by sitting and condition: quick, and unchecked.</summary>
+    public IReadOnlyList<SessionOutline> Outline => SessionOutlines.Read(_paths);
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
@@ -103,6 +107,16 @@ public sealed class Study
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
     public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
 
+    /// <summary>What a session of latencies is, without its trials; a sealed one is checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public SessionRecord ReadRecord(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.Current(key) is { } entry
+            ? SealedSession.ReadRecord(_paths, folders.Manifest, entry).Record
+            : SessionFolders.Read(_paths, key).Record;
+    }
+
     /// <summary>Reads a session of the kind <c>reports</c>, or the latest correction of it; its files are checked against the manifest.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
     public ReportSession ReadReports(SessionKey key)
@@ -144,6 +158,52 @@ public sealed class Study
         Edit(held, text => StudyFileEditor.AddExclusion(text, exclusion));
     }
 
+    /// <summary>Gives the study another title.</summary>
+    public void SetTitle(StudyLock held, string title) => Edit(held, text => StudyFileEditor.SetTitle(text, title));
+
+    /// <summary>Sets the smallest difference that matters, in milliseconds, more than zero.</summary>
+    public void SetMargin(StudyLock held, double marginMs) => Edit(held, text => StudyFileEditor.SetMargin(text, marginMs));
+
+    /// <summary>Takes keys of a declared condition out of the study file.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="id">The condition.</param>
+    /// <param name="keys">Factors, or <c>nominal_report_hz</c>; one that it does not have is passed over.</param>
+    public void ClearCondition(StudyLock held, string id, IReadOnlyCollection<string> keys) =>
+        Edit(held, text => StudyFileEditor.ClearCondition(text, id, keys));
+
+    /// <summary>Takes a condition out of the study file.</summary>
+    /// <returns>What <see cref="Undo"/> takes back.</returns>
+    /// <exception cref="StudyException">It has sessions, or it is not declared; nothing was changed.</exception>
+    public StudyFileChange RemoveCondition(StudyLock held, string id)
+    {
+        var sessions = SessionFolders.Look(_paths).Keys.Count(key => key.Condition == id);
+        return sessions == 0
+            ? Change(held, text => StudyFileEditor.RemoveCondition(text, id))
+            : throw new StudyException(
+                $"The condition {id} has {sessions} {(sessions == 1 ? "session" : "sessions")}, which would belong to nothing.",
+                null,
+                "Keep it. To leave its trials out of what is computed, set them aside with a reason.");
+    }
+
+    /// <summary>Takes trials back in that an exclusion had set aside; nothing changes where the study file has none like it.</summary>
+    /// <returns>What <see cref="Undo"/> takes back.</returns>
+    public StudyFileChange RemoveExclusion(StudyLock held, Exclusion exclusion)
+    {
+        ArgumentNullException.ThrowIfNull(exclusion);
+        return Change(held, text => StudyFileEditor.RemoveExclusion(text, exclusion));
+    }
+
+    /// <summary>Takes a change to the study file back.</summary>
+    /// <exception cref="StudyException">The file has been changed since; it stays as it is.</exception>
+    public void Undo(StudyLock held, StudyFileChange change)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        Edit(held, text => text == change.After
+            ? change.Before
+            : throw new StudyException(
+                $"{StudyFileText.FileName} has been changed since, so that the step cannot be taken back.", StudyFileText.FileName, "Enter again what was removed."));
+    }
+
     /// <summary>Stores a calibration of the rig beside the earlier ones, which stay.</summary>
     /// <returns>Its name, for the sessions that follow.</returns>
     /// <exception cref="StudyException">The disk failed, or the manifest is damaged; nothing was stored.</exception>
@@ -172,6 +232,25 @@ public sealed class Study
     {
         Require(held);
         return Recording.Resume(_paths, key);
+    }
+
+    /// <summary>What a live run that is not sealed was asked for; null where that was not kept or cannot be read.</summary>
+    public OpenRun? OpenRunOf(SessionKey key) => OpenRunFile.Read(_paths, key);
+
+    /// <summary>Keeps what a live run was asked for, on the disk, so that it can be gone on with whatever becomes of the program.</summary>
+    /// <exception cref="StudyDiskException">The disk failed.</exception>
+    public void KeepOpenRun(StudyLock held, SessionKey key, OpenRun run)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(run);
+        OpenRunFile.Write(_paths, key, run);
+    }
+
+    /// <summary>Forgets it, as when the session is sealed or never began.</summary>
+    public void ForgetOpenRun(StudyLock held, SessionKey key)
+    {
+        Require(held);
+        OpenRunFile.Remove(_paths, key);
     }
 
     /// <summary>Seals the sessions of one import: all of them or, if anything goes wrong, none.</summary>
@@ -255,6 +334,17 @@ public sealed class Study
     }
 
     internal StudyPaths Paths => _paths;
+
+    private StudyFileChange Change(StudyLock held, Func<string, string> change)
+    {
+        var (before, after) = ("", "");
+        Edit(held, text =>
+        {
+            before = text;
+            return after = change(text);
+        });
+        return new StudyFileChange(before, after);
+    }
 
     private void Edit(StudyLock held, Func<string, string> change)
     {

@@ -15,7 +15,8 @@ public class ReferenceDirectionTests
         ["Tarry.Imports"] = ["Tarry.Studies", "Tarry.Statistics"],
         ["Tarry.Findings"] = ["Tarry.Statistics", "Tarry.Studies"],
         ["Tarry.Reports"] = ["Tarry.Findings"],
-        ["Tarry"] = ["Tarry.Reports", "Tarry.Rig", "Tarry.Imports"],
+        ["Tarry.Web"] = ["Tarry.Reports", "Tarry.Rig", "Tarry.Imports"],
+        ["Tarry"] = ["Tarry.Reports", "Tarry.Rig", "Tarry.Imports", "Tarry.Web"],
     };
 
     public static TheoryData<string> Projects =>

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Statistics;
 using Tarry.Statistics.Edges;
 
 namespace Tarry.Imports.Audio;
@@ -122,7 +123,7 @@ internal sealed class ClickChannel
 
     private void Remember(double energy)
     {
-        // The newest in the place of the oldest; sorted anew now and then.
+        // The newest in the place of the oldest; the median is found anew now and then.
         if (energies.Count < RememberedMilliseconds)
         {
             energies.Add(energy);
@@ -134,9 +135,7 @@ internal sealed class ClickChannel
 
         if (hops % MillisecondsBetweenMedians == 0 || energies.Count == FewestForMedian)
         {
-            var sorted = energies.ToArray();
-            Array.Sort(sorted);
-            noise = sorted[sorted.Length / 2];
+            noise = ArrayStatistics.OrderStatisticInplace([.. energies], (energies.Count / 2) + 1);
         }
     }
 

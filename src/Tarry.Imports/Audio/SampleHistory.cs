@@ -3,7 +3,8 @@ namespace Tarry.Imports.Audio;
 /// <summary>The last samples of a channel, by their number in the recording.</summary>
 internal sealed class SampleHistory(int kept)
 {
-    private readonly float[] samples = new float[(2 * kept) + (4 * WaveReader.BlockFrames)];
+    private readonly int most = (2 * kept) + (4 * WaveReader.BlockFrames);
+    private float[] samples = [];
     private int count;
 
     /// <summary>The number of the first sample that is still there.</summary>
@@ -14,6 +15,12 @@ internal sealed class SampleHistory(int kept)
 
     public void Append(ReadOnlySpan<float> block)
     {
+        if (count + block.Length > samples.Length && samples.Length < most)
+        {
+            // As long as the recording, so that a header that states millions of samples a second takes no memory by itself.
+            Array.Resize(ref samples, Math.Min(most, Math.Max(2 * samples.Length, count + block.Length)));
+        }
+
         if (count + block.Length > samples.Length)
         {
             var gone = Math.Max(0, count - kept);

@@ -75,7 +75,12 @@ public sealed class PacketCaptureImport
     private ImportPlan Plan()
     {
         var key = new SessionKey(Named(options.Sitting, "--sitting"), Named(options.Condition, "--condition"));
-        var latencies = options.Marker is null ? null : Latencies(options.Marker);
+        var latencies = options switch
+        {
+            { Marker: { } marker } => Latencies(marker),
+            { Presses: { } presses } => Latencies(presses),
+            _ => null,
+        };
         var reports = latencies is null ? device.Log.Select(IsOfDevice, Tick) : new ReportLog();
         var kept = latencies?.Count ?? reports.Count;
         var record = Record(key, kept);
@@ -116,7 +121,10 @@ public sealed class PacketCaptureImport
         Use(used, "report_descriptor", givenDescriptor is null ? null : Convert.ToHexStringLower(givenDescriptor));
         Use(used, "marker", options.Marker);
         Use(used, "button", options.Button);
-        Use(used, "time_out_ms", options.Marker is null ? null : options.TimeOutMs.ToString(CultureInfo.InvariantCulture));
+        Use(used, "presses", options.Presses?.Name);
+        Use(used, "clock_offset_ms", options.ClockOffsetMs?.ToString(CultureInfo.InvariantCulture));
+        Use(used, "clock_rate_ppm", options.ClockOffsetMs is null ? null : options.ClockRatePpm.ToString(CultureInfo.InvariantCulture));
+        Use(used, "time_out_ms", options.Marker is null && options.ClockOffsetMs is null ? null : options.TimeOutMs.ToString(CultureInfo.InvariantCulture));
         return new SessionRecord
         {
             Key = key,
@@ -140,15 +148,45 @@ public sealed class PacketCaptureImport
             pressField,
             markerStream.Endpoints.ToDictionary(endpoint => endpoint.Number),
             everyReport: pressField is null);
-        var button = options.Button is null ? null : FieldNamed(stream, options.Button, "--button");
-        var answers = MarkedPresses.Events(device.Log, IsOfDevice, button, stream.Endpoints.ToDictionary(endpoint => endpoint.Number), everyReport: false);
         if (presses.Count == 0)
         {
             throw new ImportException($"The marker {marker} marks no press.", file.Name, "Name the device or the field that changes when a press happens; --explain shows them.");
         }
 
         notes.Add($"a press is when a report of the marker {marker} reached the host, so latencies are against that report, not against the contact");
-        return MarkedPresses.Trials(presses, answers, (long)(options.TimeOutMs * 1_000_000), Tick);
+        return MarkedPresses.Trials(presses, Answers(), (long)(options.TimeOutMs * 1_000_000), Tick);
+    }
+
+    // Null where only the data relate the clocks: then how long latencies are is not known, and the reports are what is kept.
+    private List<Trial>? Latencies(RigPresses rig)
+    {
+        var answers = Answers();
+        var clocks = new RelatedClocks(rig, [.. answers.Select(answer => (answer - origin) / 1e9)], file.Name);
+        if (options.ClockOffsetMs is { } offset)
+        {
+            // What a capture does not cover is no miss: before its first packet, and where the time-out reaches beyond its last report.
+            var last = AllDevices().SelectMany(any => Enumerable.Range(0, any.Log.Count).Select(any.Log.Tick)).DefaultIfEmpty(origin).Max();
+            var presses = clocks.ByStatement(offset, options.ClockRatePpm, notes)
+                .Select(seconds => origin + (long)Math.Round(1e9 * seconds))
+                .Where(press => press >= origin && press + (1e6 * options.TimeOutMs) <= last)
+                .ToList();
+            if (presses.Count == 0)
+            {
+                throw new ImportException("By this relation of the clocks no press falls into the capture.", file.Name, "Check --clock-offset-ms and --presses.");
+            }
+
+            notes.Add(Invariant($"{rig.Seconds.Count - presses.Count} presses fall before the capture or later than its last report less the time-out, and are left out"));
+            return MarkedPresses.Trials(presses, answers, (long)(options.TimeOutMs * 1_000_000), Tick);
+        }
+
+        notes.AddRange(clocks.ByData());
+        return null;
+    }
+
+    private List<long> Answers()
+    {
+        var button = options.Button is null ? null : FieldNamed(stream, options.Button, "--button");
+        return MarkedPresses.Events(device.Log, IsOfDevice, button, stream.Endpoints.ToDictionary(endpoint => endpoint.Number), everyReport: false);
     }
 
     private void NoteCapture()

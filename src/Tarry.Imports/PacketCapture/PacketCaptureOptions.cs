@@ -28,4 +28,13 @@ public sealed record PacketCaptureOptions
 
     /// <summary>How long after a press an answer counts, in milliseconds.</summary>
     public double TimeOutMs { get; init; } = 500;
+
+    /// <summary>Presses of a rig, on its own clock. Without <see cref="ClockOffsetMs"/> reports are taken, and it is said how the latencies differ. Null: none.</summary>
+    public RigPresses? Presses { get; init; }
+
+    /// <summary>Milliseconds since the capture's first packet when the rig's clock was at 0; null where not known.</summary>
+    public double? ClockOffsetMs { get; init; }
+
+    /// <summary>How much faster than the rig's the capture's clock runs, in parts per million, where <see cref="ClockOffsetMs"/> is stated.</summary>
+    public double ClockRatePpm { get; init; }
 }

@@ -27,6 +27,39 @@ internal sealed class TokenScanner(Stream content)
     /// <exception cref="IOException">The file cannot be read.</exception>
     public bool Next(out ReadOnlySpan<byte> token)
     {
+        // Nearly every token lies within what is in the buffer; the words of a dump are so short that this is most of the work.
+        var bytes = buffer.AsSpan(0, end);
+        var first = at;
+        while (first < bytes.Length && IsSpace(bytes[first]))
+        {
+            first++;
+        }
+
+        var behind = first + 1;
+        while (behind < bytes.Length && bytes[behind] > ' ')
+        {
+            behind++;
+        }
+
+        if (behind >= bytes.Length)
+        {
+            at = first;
+            return NextFromFile(out token);
+        }
+
+        if (behind - first > LongestToken)
+        {
+            throw TooLong(first);
+        }
+
+        Offset = bufferStart + first;
+        token = bytes[first..behind];
+        at = behind;
+        return true;
+    }
+
+    private bool NextFromFile(out ReadOnlySpan<byte> token)
+    {
         do
         {
             while (at < end && IsSpace(buffer[at]))
@@ -46,7 +79,7 @@ internal sealed class TokenScanner(Stream content)
 
             if (length > LongestToken)
             {
-                throw new DamagedRecordingException(bufferStart + at, $"A word of more than {LongestToken} bytes stands there; this is no value change dump.");
+                throw TooLong(at);
             }
         }
         while (at + length == end && Refill(at));
@@ -56,6 +89,9 @@ internal sealed class TokenScanner(Stream content)
         at += length;
         return length > 0;
     }
+
+    private DamagedRecordingException TooLong(int from) =>
+        new(bufferStart + from, $"A word of more than {LongestToken} bytes stands there; this is no value change dump.");
 
     private static bool IsSpace(byte character) => character == ' ' || (uint)(character - 9) <= 4;
 

@@ -10,7 +10,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>How truly sticks say where they are: what each departs in, figures, measures, ranks, what layers do, and how each measure is defined.</summary>
-internal static class SticksSection
+public static class SticksSection
 {
     /// <summary>The section, or null where the study has no recording of a stick.</summary>
     public static XElement? Build(FindingsDocument document)
@@ -25,10 +25,7 @@ internal static class SticksSection
             "Sticks",
             Html.Paragraph("How truly an analog stick says where it is. Positions are in per cent of half the range that an axis can say. A departure from a faultless stick is told where chance and the resolution of the axes do not explain it, with 5 % for all such tests of the study together."),
             Html.List(sticks.Conditions.Select(Sentence).Concat(sticks.Reshapings.Select(reshaping => $"Layer {StickWording.Sentence(reshaping)}"))),
-            StickRoseFigure.IsWorthDrawing(document) ? FiguresSection.Figure(StickRoseFigure.Build, document, "The rose: how far each stick's turn departs from its circle, over angle.") : null,
-            RestCloudFigure.IsWorthDrawing(document) ? FiguresSection.Figure(RestCloudFigure.Build, document, "Where each stick rests, and where it comes to rest after it is let go.") : null,
-            NonLinearityFigure.IsWorthDrawing(document) ? FiguresSection.Figure(NonLinearityFigure.Build, document, "How far what each axis says departs from its best straight line.") : null,
-            ReshapingFigure.IsWorthDrawing(document) ? FiguresSection.Figure(ReshapingFigure.Build, document, "What each layer does to positions: along an axis, and by direction.") : null,
+            StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Sticks).Select(figure => FiguresSection.Figure(figure, document)),
             Measures(sticks),
             Ranks(sticks),
             Refusals(sticks),

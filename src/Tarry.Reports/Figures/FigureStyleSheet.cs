@@ -40,6 +40,10 @@ public static class FigureStyleSheet
         _ => throw new ArgumentOutOfRangeException(nameof(theme), theme, "A theme without colours."),
     };
 
+    /// <summary>For a page with figures of <see cref="FigureTheme.Inherited"/>: the colours for the whole page, light or dark as the reader's system prefers, and the figures' rules.</summary>
+    public static string ForPage() =>
+        $":root{{{Palette.Properties(dark: false)}}}@media screen and (prefers-color-scheme:dark){{:root{{{Palette.Properties(dark: true)}}}}}{For(FigureTheme.Inherited)}";
+
     private static string Resolve(string all, Func<string, string> colourOf) =>
         Palette.Colours.Aggregate(all, (rules, colour) => rules
             .Replace($"${colour.Role}}}", colourOf(colour.Role) + "}", StringComparison.Ordinal)

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Tarry.Statistics.Edges;
 
 /// <summary>The mean form of clicks that are alike, and where in a stretch of samples it lies.</summary>
@@ -84,21 +86,13 @@ public sealed class ClickTemplate
 
     private (double Lag, double Correlation) Align(float[] click)
     {
-        var products = new double[(2 * margin) + 1];
         var energy = 0.0;
         foreach (var value in mean)
         {
             energy += value * value;
         }
 
-        for (var lag = 0; lag < products.Length; lag++)
-        {
-            for (var at = 0; at < mean.Length; at++)
-            {
-                products[lag] += mean[at] * click[lag + at];
-            }
-        }
-
+        var products = Products(click);
         var best = Array.IndexOf(products, products.Max());
         var own = 0.0;
         for (var at = 0; at < mean.Length; at++)
@@ -115,5 +109,45 @@ public sealed class ClickTemplate
         var (left, middle, right) = (products[best - 1], products[best], products[best + 1]);
         var curvature = left - (2 * middle) + right;
         return (curvature < 0 ? best + ((left - right) / (2 * curvature)) : best, correlation);
+    }
+    // Four lags at a time: each sum is still made in the order of the samples, so that it is the same on every machine.
+    private double[] Products(float[] click)
+    {
+        var samples = new double[click.Length];
+        for (var at = 0; at < samples.Length; at++)
+        {
+            samples[at] = click[at];
+        }
+
+        var products = new double[(2 * margin) + 1];
+        var lag = 0;
+        for (; lag + 16 <= products.Length; lag += 16)
+        {
+            var (one, two, three, four) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero, Vector256<double>.Zero);
+            for (var at = 0; at < mean.Length; at++)
+            {
+                var weight = Vector256.Create(mean[at]);
+                var here = samples.AsSpan(lag + at, 16);
+                one += weight * Vector256.Create(here);
+                two += weight * Vector256.Create(here[4..]);
+                three += weight * Vector256.Create(here[8..]);
+                four += weight * Vector256.Create(here[12..]);
+            }
+
+            one.CopyTo(products, lag);
+            two.CopyTo(products, lag + 4);
+            three.CopyTo(products, lag + 8);
+            four.CopyTo(products, lag + 12);
+        }
+
+        for (; lag < products.Length; lag++)
+        {
+            for (var at = 0; at < mean.Length; at++)
+            {
+                products[lag] += mean[at] * samples[lag + at];
+            }
+        }
+
+        return products;
     }
 }

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Statistics;
+
 namespace Tarry.Statistics.Edges;
 
 /// <summary>A light channel at a low rate, and its difference to one mains period before, averaged.</summary>
@@ -5,13 +7,13 @@ internal sealed class CoarseLight
 {
     private const double UsualMainsHz = 50;
 
-    /// <summary>A median of so many is known to some 5 %, and sorting more would take most of the time.</summary>
+    /// <summary>A median of so many is known to some 5 %, and that of more would take most of the time.</summary>
     private const int MostForMedian = 500;
     private readonly double[] means;
     private readonly double hz;
     private readonly double meanNoise;
 
-    public CoarseLight(double[] samples, int every, double hz, double? mainsHz, double meanSeconds)
+    public CoarseLight(ReadOnlySpan<double> samples, int every, double hz, double? mainsHz, double meanSeconds)
     {
         this.hz = hz;
         Samples = new double[samples.Length / every];
@@ -152,9 +154,6 @@ internal sealed class CoarseLight
         return Median(sizes) / 0.6745;
     }
 
-    private static double Median(List<double> values)
-    {
-        values.Sort();
-        return values.Count == 0 ? 0 : values[values.Count / 2];
-    }
+    private static double Median(List<double> values) =>
+        values.Count == 0 ? 0 : ArrayStatistics.OrderStatisticInplace([.. values], (values.Count / 2) + 1);
 }

@@ -1,9 +1,14 @@
+using System.Runtime.Intrinsics;
+
 namespace Tarry.Statistics.Edges;
 
 /// <summary>Finds the period with which a stretch of samples repeats, such as that of a backlight's modulation.</summary>
 public static class DominantPeriod
 {
     private const int Refinements = 24;
+
+    /// <summary>Frequencies that are computed together.</summary>
+    private const int Together = 16;
 
     /// <summary>The strongest frequency between two bounds; null where none stands out of the noise.</summary>
     /// <param name="samples">The stretch; its mean is taken off.</param>
@@ -38,14 +43,18 @@ public static class DominantPeriod
 
         var step = sampleRateHz / samples.Length / 2;
         var (best, bestPower, sum, count) = (0.0, 0.0, 0.0, 0);
-        for (var frequency = lowestHz; frequency <= highestHz; frequency += step)
+        Span<double> powers = stackalloc double[Together];
+        for (var from = lowestHz; from <= highestHz; from += Together * step)
         {
-            var power = Power(centred, frequency / sampleRateHz);
-            sum += power;
-            count++;
-            if (power > bestPower)
+            Powers(centred, from / sampleRateHz, step / sampleRateHz, powers);
+            for (var index = 0; index < Together && from + (index * step) <= highestHz; index++)
             {
-                (best, bestPower) = (frequency, power);
+                sum += powers[index];
+                count++;
+                if (powers[index] > bestPower)
+                {
+                    (best, bestPower) = (from + (index * step), powers[index]);
+                }
             }
         }
 
@@ -81,4 +90,32 @@ public static class DominantPeriod
 
         return (s1 * s1) + (s2 * s2) - (coefficient * s1 * s2);
     }
+
+    // The same for several frequencies: each step waits for the one before, in which time those of others are done.
+    private static void Powers(double[] samples, double firstCyclesPerSample, double stepCyclesPerSample, Span<double> powers)
+    {
+        for (var index = 0; index < Together; index++)
+        {
+            powers[index] = 2 * Math.Cos(2 * Math.PI * (firstCyclesPerSample + (index * stepCyclesPerSample)));
+        }
+
+        var (c0, c1, c2, c3) = (Vector256.Create<double>(powers), Vector256.Create<double>(powers[4..]), Vector256.Create<double>(powers[8..]), Vector256.Create<double>(powers[12..]));
+        var zero = Vector256<double>.Zero;
+        var (a0, a1, a2, a3, b0, b1, b2, b3) = (zero, zero, zero, zero, zero, zero, zero, zero);
+        foreach (var sample in samples)
+        {
+            var x = Vector256.Create(sample);
+            (b0, a0) = (a0, x + (c0 * a0) - b0);
+            (b1, a1) = (a1, x + (c1 * a1) - b1);
+            (b2, a2) = (a2, x + (c2 * a2) - b2);
+            (b3, a3) = (a3, x + (c3 * a3) - b3);
+        }
+
+        Power(c0, a0, b0).CopyTo(powers);
+        Power(c1, a1, b1).CopyTo(powers[4..]);
+        Power(c2, a2, b2).CopyTo(powers[8..]);
+        Power(c3, a3, b3).CopyTo(powers[12..]);
+    }
+
+    private static Vector256<double> Power(Vector256<double> coefficient, Vector256<double> s1, Vector256<double> s2) => (s1 * s1) + (s2 * s2) - (coefficient * s1 * s2);
 }

@@ -10,8 +10,8 @@ public sealed class HighPassFilter
     private readonly double gain;
     private readonly double a1;
     private readonly double a2;
-    private double state1;
-    private double state2;
+    private (double Last, double Before) input;
+    private (double Last, double Before) output;
 
     /// <summary>A filter at rest.</summary>
     /// <param name="cornerHz">Where it takes 3 dB, more than 0 and less than half the sample rate.</param>
@@ -36,20 +36,20 @@ public sealed class HighPassFilter
     /// <returns>The sum of squares of what comes out.</returns>
     public double Apply(ReadOnlySpan<float> samples, Span<float> filtered)
     {
-        // In locals: through fields each sample would wait for the memory of the one before.
-        var (g, b1, c1, c2, s1, s2, squares) = (gain, -2 * gain, a1, a2, state1, state2, 0.0);
+        // In locals: through fields each sample would wait for the memory of the one before. All but the last product and sum is
+        // computed before the last output is there, which is what each sample waits for; the fused one rounds alike on every machine.
+        var (g, c1, c2, (x1, x2), (y1, y2), squares) = (gain, -a1, -a2, input, output, 0.0);
         filtered = filtered[..samples.Length];
         for (var index = 0; index < samples.Length; index++)
         {
             double sample = samples[index];
-            var output = (g * sample) + s1;
-            s1 = (b1 * sample) - (c1 * output) + s2;
-            s2 = (g * sample) - (c2 * output);
-            squares += output * output;
-            filtered[index] = (float)output;
+            var next = Math.FusedMultiplyAdd(c1, y1, (g * (sample - x1 - (x1 - x2))) + (c2 * y2));
+            (x2, x1, y2, y1) = (x1, sample, y1, next);
+            squares += next * next;
+            filtered[index] = (float)next;
         }
 
-        (state1, state2) = (s1, s2);
+        (input, output) = ((x1, x2), (y1, y2));
         return squares;
     }
 }

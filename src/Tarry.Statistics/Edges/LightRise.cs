@@ -10,7 +10,7 @@ internal sealed class LightRise
     private readonly int first;
     private readonly int coarse;
 
-    public LightRise(double[] recorded, int coarse, double hz, Func<double, double> background)
+    public LightRise(ReadOnlySpan<double> recorded, int coarse, double hz, Func<double, double> background)
     {
         this.hz = hz;
         first = Math.Max(0, coarse - (int)(0.012 * hz));
@@ -92,14 +92,24 @@ internal sealed class LightRise
 
         var scale = (high - low) / 2.0;
         var centre = (high + low) / 2.0;
-        var places = new double[high - low + 1];
-        var heights = new double[places.Length];
-        for (var index = 0; index < places.Length; index++)
+        var equations = new NormalEquations(degree + 1);
+        Span<double> powers = stackalloc double[degree + 1];
+        powers[0] = 1;
+        for (var index = low; index <= high; index++)
         {
-            (places[index], heights[index]) = ((low + index - centre) / scale, values[low + index]);
+            for (var power = 1; power <= degree; power++)
+            {
+                powers[power] = powers[power - 1] * ((index - centre) / scale);
+            }
+
+            equations.Add(powers, values[index]);
         }
 
-        var coefficients = MathNet.Numerics.Fit.Polynomial(places, heights, degree, MathNet.Numerics.LinearRegression.DirectRegressionMethod.QR);
+        if (equations.Solve() is not var (coefficients, _))
+        {
+            return null;
+        }
+
         var at = (near - centre) / scale;
         for (var iteration = 0; iteration < 8; iteration++)
         {

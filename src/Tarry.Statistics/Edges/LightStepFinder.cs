@@ -28,6 +28,7 @@ public sealed class LightStepFinder
     private readonly List<double> periods = [];
     private readonly int every;
     private readonly double coarseHz;
+    private double[] prepared = [];
     private int estimated;
 
     /// <summary>A finder.</summary>
@@ -90,9 +91,11 @@ public sealed class LightStepFinder
             : found with { Kind = LightStepKind.Weak };
     }
 
-    private double[] Prepared(ReadOnlySpan<float> recorded)
+    // In an array that is kept: one for each press would be as much as the recording.
+    private ReadOnlySpan<double> Prepared(ReadOnlySpan<float> recorded)
     {
-        var samples = new double[recorded.Length];
+        prepared = prepared.Length >= recorded.Length ? prepared : new double[recorded.Length];
+        var samples = prepared.AsSpan(0, recorded.Length);
         var (rate, integral) = (2 * Math.PI * (couplingCornerHz ?? 0) / sampleRateHz, 0.0);
         for (var index = 0; index < samples.Length; index++)
         {

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace Tarry.Statistics.Edges;
 
 /// <summary>What a light channel shows when nothing happens: a level, a slow drift, and the hum of the mains with its harmonics.</summary>
@@ -58,35 +56,16 @@ public sealed class PeriodicBackground
     {
         var size = 1 + (drifts ? 1 : 0) + (frequency > 0 ? 2 * Harmonics : 0);
         Span<double> row = stackalloc double[size];
-        var (normal, right, squares) = (new double[size, size], new double[size], 0.0);
+        var equations = new NormalEquations(size);
         for (var index = 0; index < samples.Length; index++)
         {
             Fill(row, index / sampleRateHz, frequency, drifts);
-            for (var i = 0; i < size; i++)
-            {
-                right[i] += row[i] * samples[index];
-                for (var j = 0; j <= i; j++)
-                {
-                    normal[i, j] += row[i] * row[j];
-                }
-            }
-
-            squares += samples[index] * samples[index];
+            equations.Add(row, samples[index]);
         }
 
-        for (var i = 0; i < size; i++)
-        {
-            // A trace of a ridge: two harmonics of a short stretch may hardly differ.
-            normal[i, i] += 1e-9 * samples.Length;
-            for (var j = 0; j < i; j++)
-            {
-                normal[j, i] = normal[i, j];
-            }
-        }
-
-        var vector = Vector<double>.Build.Dense(right);
-        var weights = Matrix<double>.Build.DenseOfArray(normal).Cholesky().Solve(vector);
-        return new PeriodicBackground(weights.ToArray(), frequency, drifts, Math.Sqrt(Math.Max(0, squares - weights.DotProduct(vector)) / Math.Max(1, samples.Length)));
+        // A trace of a ridge: two harmonics of a short stretch may hardly differ. So there is always a solution.
+        var (weights, residual) = equations.Solve(ridge: 1e-9)!.Value;
+        return new PeriodicBackground(weights, frequency, drifts, residual);
     }
 
     // The level, the hum by cosine and sine of each harmonic, and the drift last.

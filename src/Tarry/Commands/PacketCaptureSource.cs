@@ -5,36 +5,30 @@ using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Imports.UsbWire;
 using Tarry.Output;
-using Tarry.Studies.StudyFiles;
 
 namespace Tarry.Commands;
 
 /// <summary>Packet captures as a source of <c>tarry import</c>: their options, and what is made of them.</summary>
 internal sealed class PacketCaptureSource
 {
-    /// <summary>The names of the formats for <c>--format</c>.</summary>
-    public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
-
     private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
     private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording low or full, low if not given." };
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
     private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
     private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
+    private readonly Option<string?> presses = new("--presses") { Description = "Packet captures: presses of a rig on its own clock; a session of the study, as SITTING.CONDITION, or a long-form CSV. Says how latencies differ; how long they are takes --clock-offset-ms." };
+    private readonly Option<double?> clockOffset = new Option<double?>("--clock-offset-ms") { Description = "Packet captures: time since the first packet at which the clock of --presses was at 0, where it was measured; gives latencies in place of reports." }.TakesNumber();
+    private readonly Option<double> clockRate = new Option<double>("--clock-rate-ppm") { Description = "Packet captures: how much faster the capture's clock runs than that of --presses, with --clock-offset-ms; 0 if not given." }.TakesNumber();
     private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "Packet captures: how long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
 
     public void AddTo(Command command)
     {
         speed.AcceptOnlyFromAmong("low", "full", "high");
-        foreach (var option in new Option[] { device, speed, descriptor, marker, button, timeOut })
+        foreach (var option in new Option[] { device, speed, descriptor, marker, button, presses, clockOffset, clockRate, timeOut })
         {
             command.Add(option);
         }
     }
-
-    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
-    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
-        ? format.ToString().ToLowerInvariant()
-        : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
@@ -43,10 +37,6 @@ internal sealed class PacketCaptureSource
     public CaptureFile Read(ParseResult parsed, string file, UsbCable? cable, IProgress<ImportProgress> progress, CancellationToken cancellation) => cable is null
         ? CaptureFile.Read(file, Speed(parsed), progress, cancellation)
         : UsbCableRecording.Read(file, cable, progress, cancellation);
-
-    /// <summary>What a capture would add to a study.</summary>
-    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, IReadOnlyList<ConditionEntry> conditions) =>
-        PacketCaptureImport.Of(file, Options(parsed, names), conditions);
 
     /// <summary>Says what is in a capture.</summary>
     public void Explain(ParseResult parsed, CaptureFile file, Terminal terminal)
@@ -76,7 +66,8 @@ internal sealed class PacketCaptureSource
             : File.ReadAllBytes(file);
     }
 
-    private PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
+    /// <summary>What is taken from a capture.</summary>
+    public PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
     {
         Condition = names.Condition(parsed),
         Sitting = names.Sitting(parsed),
@@ -86,7 +77,18 @@ internal sealed class PacketCaptureSource
         Marker = parsed.GetValue(marker),
         Button = parsed.GetValue(button),
         TimeOutMs = parsed.GetValue(timeOut),
+        ClockOffsetMs = parsed.GetValue(clockOffset),
+        ClockRatePpm = parsed.GetValue(clockRate),
     };
+
+    /// <summary>The presses on another clock, as they are named; null for none.</summary>
+    public string? Presses(ParseResult parsed)
+    {
+        var name = parsed.GetValue(presses);
+        return name is null && (parsed.GetValue(clockOffset) is not null || parsed.GetResult(clockRate) is { Implicit: false })
+            ? throw new UsageException("A relation of clocks is stated, and no presses on the other clock are named.", "Give --presses SITTING.CONDITION or a CSV.")
+            : name;
+    }
 
     private UsbSpeed Speed(ParseResult parsed) => parsed.GetValue(speed) switch
     {

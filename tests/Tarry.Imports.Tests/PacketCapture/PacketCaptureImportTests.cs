@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Studies.Trials;
@@ -132,6 +134,57 @@ public class PacketCaptureImportTests
         var slow = Read(SampleFiles.PcapNg(220, packets), Options with { Marker = "usb3.7:button_1", Button = "button_1", TimeOutMs = 3.2525 });
         Assert.Equal(2, slow.Sessions[0].Trials.Count(trial => trial.Outcome == Outcome.Response));
         Assert.Throws<ImportException>(() => Read(SampleFiles.PcapNg(220, packets), Options with { Marker = "usb3.7:button_9" }));
+    }
+
+    [Fact]
+    public void Read_PressesOfARig_SayHowLatenciesDifferAndNoMore()
+    {
+        var (packets, presses) = Rig();
+        var plan = Read(SampleFiles.PcapNg(220, packets), Options with { Button = "button_1", Presses = presses });
+
+        Assert.Empty(plan.Sessions);
+        Assert.Equal(packets.Count(packet => packet.Data[8] == 'C' && packet.Data[9] == 1), plan.ReportSessions[0].Reports.Count);
+        var events = plan.ReportSessions[0].Record.Events;
+        Assert.Contains(events, what => what.StartsWith("200 of 200 presses of rig", StringComparison.Ordinal));
+        // Uniform over 8 ms: 8 / sqrt(12) = 2.309 ms, within five standard errors of 5 %.
+        var spoken = Assert.Single(events, what => what.Contains("standard deviation", StringComparison.Ordinal));
+        Assert.InRange(double.Parse(Regex.Match(spoken, @"standard deviation of ([0-9.]+) ms").Groups[1].Value, CultureInfo.InvariantCulture), 1.9, 2.75);
+        Assert.Contains("is not known", spoken, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Read_PressesOfARigWithAStatedOffset_GivesLatencies()
+    {
+        var (packets, presses) = Rig();
+        var bytes = SampleFiles.PcapNg(220, packets);
+        var plan = Read(bytes, Options with { Button = "button_1", Presses = presses, ClockOffsetMs = 500, ClockRatePpm = 40, TimeOutMs = 50 });
+
+        Assert.Empty(plan.ReportSessions);
+        var (record, trials) = Assert.Single(plan.Sessions);
+        Assert.All(trials, trial => Assert.InRange(trial.LatencyTicks!.Value, 3_999_000, 12_001_000));
+        Assert.InRange(trials.Count, 198, 200);
+        Assert.Contains(record.Events, what => what.Contains("as stated (500 ms, 40 ppm)", StringComparison.Ordinal));
+
+        var early = Assert.Throws<ImportException>(() => Read(bytes, Options with { Button = "button_1", Presses = presses, ClockOffsetMs = 530, ClockRatePpm = 40 }));
+        Assert.Contains("before their presses", early.Problem, StringComparison.Ordinal);
+    }
+
+    // Presses of a rig whose clock is 0 at 500 ms of the capture, which runs 40 ppm faster; answers 4 to 12 ms later.
+    private static (List<SamplePacket> Packets, RigPresses Presses) Rig()
+    {
+        var generator = new Tarry.Metrology.SeededGenerator(8);
+        var packets = new List<SamplePacket>(SampleCaptures.Usb(SampleDescriptors.Mouse, [], device: 8));
+        var presses = new List<double>();
+        for (var (index, time) = (0, 1.0); index < 200; index++)
+        {
+            presses.Add(time);
+            var at = SampleCaptures.Start + (long)(1e9 * (0.5 + (time * (1 + 40e-6)) + 0.004 + (0.008 * generator.NextDouble())));
+            packets.Add(Report(8, at, 1));
+            packets.Add(Report(8, at + 20_000_000, 0));
+            time += 0.08 + (0.05 * generator.NextDouble());
+        }
+
+        return (packets, new RigPresses("rig", presses));
     }
 
     private static SamplePacket Report(int device, long at, byte buttons) =>

@@ -53,6 +53,22 @@ public sealed class RecordingTests : IDisposable
     }
 
     [Fact]
+    public void Read_OfADamagedFirstLine_KeepsTheReportsAndSaysWhatIsNotKnown()
+    {
+        var bytes = Header with { Codes = [], Transport = "host-reports", ReportDescriptor = "0501\u00ff9" };
+        System.IO.File.WriteAllText(File, bytes.ToLine() + "\n1000 01ff\n");
+        var (session, _) = RecordedSession.Read(File, Key, _ => throw new InvalidOperationException("the descriptor is damaged"));
+        Assert.Equal(1, session.Reports.Count);
+        Assert.Contains(session.Record.Events, what => what.Contains("descriptor", StringComparison.Ordinal));
+
+        // The second code keeps its place in the bytes where the first is damaged.
+        System.IO.File.WriteAllText(File, (Header with { Codes = ["1:x", Step.ToString()] }).ToLine() + "\n1000 01000000fdffffff\n");
+        var (changes, _) = RecordedSession.Read(File, Key, _ => ([], false));
+        Assert.Equal(-3, Assert.Single(changes.Stream.Fields).ValueIn(changes.Reports.Data(0)));
+        Assert.Contains(changes.Record.Events, what => what.Contains("code", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Recording_OverOneThatIsThere_IsRefused()
     {
         new RecordingFile(File, Header).Dispose();

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -16,6 +17,18 @@ public static class RecordedSession
     /// <summary>What the axes of a recording can say; none where it holds reports' bytes.</summary>
     /// <exception cref="HostInputException">It is no recording.</exception>
     public static IReadOnlyList<RecordedAxis> AxesOf(string path) => HeaderOf(path, File.ReadLines(path).FirstOrDefault() ?? "").Axes;
+
+    /// <summary>The levels that the rig set meanwhile: the stamps before and after, from the first report on, and the level in 1/65535.</summary>
+    public static IReadOnlyList<(long Before, long After, int Level)> LevelsOf(string path)
+    {
+        var lines = File.ReadAllText(path).Split('\n');
+        var (reports, _, _) = ReadLines(lines);
+        var first = reports.Count == 0 ? 0 : Enumerable.Range(0, reports.Count).Min(reports.Tick);
+        return
+        [
+            .. lines[..^1].Select(LevelIn).OfType<(long Before, long After, int Level)>().Select(level => (level.Before - first, level.After - first, level.Level)),
+        ];
+    }
 
     /// <summary>Reads a recording.</summary>
     /// <param name="path">The file.</param>
@@ -47,14 +60,14 @@ public static class RecordedSession
             Key = key,
             Segments = [new Segment(null, 1, NanosecondsPerSecond, null)],
             Source = new SourceFile(name, hash, "host-recording", options, rows),
-            Events = [$"recorded by this host; stamps: {header.Clock}", .. events, .. reports.IsInOrder ? [] : new[] { "stamps went back: the reports were put in order of their stamps" }],
+            Events = [$"recorded by this host; stamps: {header.Clock}", .. Damage(header), .. events, .. reports.IsInOrder ? [] : new[] { "stamps went back: the reports were put in order of their stamps" }],
             Refused = [.. refused.Take(MostRefusedInWords)],
             RefusedTotal = refused.Count,
             ReportStream = new ReportStream
             {
                 Device = header.Device,
                 ProductId = header.ProductId,
-                Endpoints = [new ReportEndpoint { Number = 0, Transport = header.Transport, ReportIdIsFirstByte = idIsFirstByte, ReportDescriptor = header.ReportDescriptor }],
+                Endpoints = [new ReportEndpoint { Number = 0, Transport = header.Transport, ReportIdIsFirstByte = idIsFirstByte, ReportDescriptor = Descriptor(header) is null ? null : header.ReportDescriptor }],
                 Fields = fields,
             },
         };
@@ -77,9 +90,20 @@ public static class RecordedSession
 
     private static (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte) Fields(
         RecordingHeader header, Func<ReadOnlyMemory<byte>, (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte)> fieldsOf) =>
-        header.Codes.Count > 0 ? ([.. header.Codes.Select(RecordedCode.Read).OfType<RecordedCode>().Select((code, index) => code.Field(index))], false)
-        : header.ReportDescriptor is { } descriptor ? fieldsOf(Convert.FromHexString(descriptor))
+        header.Codes.Count > 0 ? ([.. header.Codes.SelectMany((text, index) => RecordedCode.Read(text) is { } code ? new[] { code.Field(index) } : [])], false)
+        : Descriptor(header) is { } descriptor ? fieldsOf(descriptor)
         : ([], false);
+
+    private static byte[]? Descriptor(RecordingHeader header)
+    {
+        var bytes = new byte[(header.ReportDescriptor?.Length ?? 0) / 2];
+        return header.ReportDescriptor is { } hex && Convert.FromHexString(hex, bytes, out var used, out _) == OperationStatus.Done && used == hex.Length ? bytes : null;
+    }
+
+    private static string[] Damage(RecordingHeader header) =>
+        header.ReportDescriptor is not null && Descriptor(header) is null ? ["the report descriptor in the first line is damaged: what the reports' bits mean is not known"]
+        : header.Codes.Any(code => RecordedCode.Read(code) is null) ? ["a code in the first line is damaged: what is recorded of it is not known"]
+        : [];
 
     /// <summary>Only a line with its end is whole.</summary>
     private static (ReportLog Reports, List<string> Events, List<RefusedItem> Refused) ReadLines(string[] lines)
@@ -92,7 +116,7 @@ public static class RecordedSession
             {
                 events.Add(lines[index][2..]);
             }
-            else if (!TakeReport(lines[index], bytes, reports))
+            else if (LevelIn(lines[index]) is null && !TakeReport(lines[index], bytes, reports))
             {
                 refused.Add(new RefusedItem(Place(index), "not a stamp and bytes"));
             }
@@ -106,12 +130,20 @@ public static class RecordedSession
         return (reports, events, refused);
     }
 
+    private static (long Before, long After, int Level)? LevelIn(string line) =>
+        line.Split(' ') is ["l", var before, var after, var level]
+        && long.TryParse(before, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var from)
+        && long.TryParse(after, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var to)
+        && ushort.TryParse(level, NumberStyles.None, CultureInfo.InvariantCulture, out var set)
+            ? (from, to, set)
+            : null;
+
     private static bool TakeReport(string line, byte[] bytes, ReportLog reports)
     {
         var space = line.IndexOf(' ', StringComparison.Ordinal);
         if (space < 1
             || !long.TryParse(line.AsSpan(0, space), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var stamp)
-            || Convert.FromHexString(line.AsSpan(space + 1), bytes, out _, out var count) != System.Buffers.OperationStatus.Done)
+            || Convert.FromHexString(line.AsSpan(space + 1), bytes, out _, out var count) != OperationStatus.Done)
         {
             return false;
         }

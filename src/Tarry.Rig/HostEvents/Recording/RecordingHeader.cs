@@ -60,7 +60,8 @@ public sealed record RecordingHeader
         ArgumentNullException.ThrowIfNull(line);
         try
         {
-            return line.StartsWith(Mark, StringComparison.Ordinal) ? JsonSerializer.Deserialize<RecordingHeader>(line[Mark.Length..], Options) : null;
+            var header = line.StartsWith(Mark, StringComparison.Ordinal) ? JsonSerializer.Deserialize<RecordingHeader>(line[Mark.Length..], Options) : null;
+            return header is { Device: not null, Transport: not null, Clock: not null, Codes: { } codes } && codes.All(code => code is not null) ? header : null;
         }
         catch (JsonException)
         {

@@ -9,7 +9,7 @@ namespace Tarry.Rig.Sticks.Recording;
 /// <summary>What the lines of a recording say: readings, steps, levels, the end.</summary>
 internal sealed class RecordingNotes(StickRecordingHeader header)
 {
-    /// <summary>Around a change of level what a reading saw is not known: it is taken 12 us after it is due, at most 40 us late.</summary>
+    /// <summary>Around a change of level what a reading saw is not known: it is taken 28 to 62 us after it is due.</summary>
     private const double LevelGuardUs = 100;
     private const int DigitsInReading = 6;
     private readonly List<(long Tick, StickReading Reading)> readings = [];
