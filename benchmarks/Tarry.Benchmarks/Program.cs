@@ -2,7 +2,7 @@ using System.Globalization;
 using Tarry.Benchmarks;
 
 // Without an argument: the statistics and the device part beside R, NumPy and SciPy, then the cost of more trials. One of
-// "statistics", "device", "growth" or "recordings [MEGABYTES]" for that alone.
+// "statistics", "device", "growth", "stick" or "recordings [MEGABYTES]" for that alone.
 // Prints CPU seconds of each step, ours cold (first call, compilation included) and warm (median of 25), beside R and
 // SciPy where they are installed. The checksums show that all compute the same; see the notes below the table.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
@@ -15,6 +15,12 @@ if (args is ["recordings", .. var sizes])
 if (args is ["device"])
 {
     DeviceComparison.Run();
+    return;
+}
+
+if (args is ["stick"])
+{
+    StickRecordingBenchmark.Run();
     return;
 }
 

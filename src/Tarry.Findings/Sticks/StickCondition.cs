@@ -68,6 +68,21 @@ internal sealed class StickCondition
         _ => reading.ReplicateOf.EndsWith("assumed", StringComparison.Ordinal) ? 2 : 0,
     };
 
+    // Of each axis one curve: the first at known levels, else the first.
+    private void Keep(IReadOnlyList<NonLinearityCurve> found)
+    {
+        foreach (var curve in found)
+        {
+            if (Curves.Exists(known => known.Part == curve.Part && (curve.SteadyMotionAssumed || !known.SteadyMotionAssumed)))
+            {
+                continue;
+            }
+
+            Curves.RemoveAll(known => known.Part == curve.Part);
+            Curves.Add(curve);
+        }
+    }
+
     private void Read(StickSession session, StickRecording recording)
     {
         var said = new SessionReadings();
@@ -92,7 +107,7 @@ internal sealed class StickCondition
                 break;
             case StickProcedure.SlowRamp or StickProcedure.Substitution:
                 AxisSteps.Add(said, session);
-                Curves.AddRange(RampReadings.Add(said, recording).Where(curve => Curves.TrueForAll(known => known.Part != curve.Part)));
+                Keep(RampReadings.Add(said, recording));
                 break;
         }
 

@@ -27,9 +27,11 @@ internal sealed class SquarePanels
     /// <param name="notes">What is said below, a sentence each.</param>
     public SquarePanels(FigureStyle style, int count, string heading, IReadOnlyList<string> notes)
     {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(count);
         var width = style.Width / style.TextSize;
         columns = Math.Clamp((int)((width - (2 * Margin) + Gap) / (LeastSide + Gap)), 1, Math.Max(1, count));
         var rows = (count + columns - 1) / columns;
+        columns = (count + rows - 1) / rows;
         headingLines = TextFit.Lines(PlainText.Clean(heading), (width - (2 * Margin)) / (HeadingSize * 1.1));
         noteLines = TextFit.Lines(string.Join(' ', notes), (width - (2 * Margin)) / NoteSize);
         Top = Margin + (headingLines.Count * HeadingHeight) + 0.6;

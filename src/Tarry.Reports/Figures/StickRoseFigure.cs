@@ -31,13 +31,12 @@ public static class StickRoseFigure
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
-        var scale = Scale(findings);
-        var panels = new SquarePanels(style, findings.Count, $"The rose of each stick: {document.Title}", Notes(findings, scale));
+        var panels = new SquarePanels(style, findings.Count, $"The rose of each stick: {document.Title}", Notes(findings));
         var canvas = new Canvas(panels.Style, panels.HeightEm, "stick-rose", $"{document.Title}: how round each stick's turn is", Description(findings));
         panels.DrawText(canvas);
         for (var index = 0; index < findings.Count; index++)
         {
-            Draw(canvas, panels, index, findings[index], scale);
+            Draw(canvas, panels, index, findings[index]);
         }
 
         return canvas.Root;
@@ -46,15 +45,16 @@ public static class StickRoseFigure
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Rose is not null)];
 
     // A round number of per cent that takes the largest departure to the edge.
-    private static double Scale(List<StickFinding> findings)
+    private static double Scale(StickRose rose)
     {
-        var largest = findings.Max(finding => finding.Rose!.Distances.Max(distance => Math.Abs(distance - finding.Rose.Circle.Radius)));
+        var largest = rose.Distances.Max(distance => Math.Abs(distance - rose.Circle.Radius));
         return Ticks.Cover(0, Math.Max(largest, 0.1), 1).High;
     }
 
-    private static void Draw(Canvas canvas, SquarePanels panels, int index, StickFinding finding, double scale)
+    private static void Draw(Canvas canvas, SquarePanels panels, int index, StickFinding finding)
     {
         var rose = finding.Rose!;
+        var scale = Scale(rose);
         var (left, top) = panels.Place(canvas, index);
         var (x, y) = (left + (panels.Side / 2), top + (panels.Side / 2));
         var radius = CircleShare * panels.Side / 2;
@@ -75,7 +75,6 @@ public static class StickRoseFigure
         canvas.Trace(Ring(0), "axis", width: 0.08, dashed: true);
         canvas.Trace(Line(rose.Distances), "mark", width: 0.17);
         canvas.Text(x + 0.3, y - Distance(scale) + 1, $"+{Numbers.Plain(scale)}{Numbers.NoBreakSpace}%", "soft", size: 0.8);
-        canvas.Text(x + 0.3, y - Distance(0) + 0.95, "circle", "soft", size: 0.8);
         panels.DrawName(canvas, index, finding.Id, Deviation(finding), $"{Numbers.Count(rose.Sessions, "session")}, {Numbers.Whole(rose.Turns)} turns; 95{Numbers.NoBreakSpace}%");
     }
 
@@ -83,11 +82,11 @@ public static class StickRoseFigure
         ? $"radial deviation {StickWording.Value(deviation)}{Numbers.NoBreakSpace}% ({StickWording.Bounds(deviation)})"
         : "radial deviation not told";
 
-    private static List<string> Notes(List<StickFinding> findings, double scale)
+    private static List<string> Notes(List<StickFinding> findings)
     {
         var notes = new List<string>
         {
-            $"Departure of the mean turn from the circle of least squares (dashed), drawn out of scale: a ring is {Numbers.Plain(scale)}{Numbers.NoBreakSpace}% of half the range. Pale: 95{Numbers.NoBreakSpace}% interval of each of 72 sectors.",
+            $"Departure of the mean turn from the circle of least squares (dashed), drawn out of scale: the outer ring stands for the per cent of half the range written at it, in each panel its own. Pale: 95{Numbers.NoBreakSpace}% interval of each of 72 sectors.",
         };
         if (findings.Any(finding => finding.Estimate(StickMeasure.RadialDeviation) is null))
         {

@@ -15,7 +15,7 @@ internal sealed class LevelPass
         Noise = PassNoise.Of(positions);
         // Positions of a pass downwards stand in order of time until here.
         Array.Sort(this.levels, this.positions);
-        (Lowest, Highest) = (End(false), End(true));
+        (Lowest, Highest) = (Ended(End(false), -100), Ended(End(true), 100));
         LevelGap = Gap(this.levels);
     }
 
@@ -115,6 +115,9 @@ internal sealed class LevelPass
         var slope = spread > 0 ? ((some * lu) - (l * u)) / spread : 0;
         return (u - (slope * l)) / some;
     }
+
+    // Noise about the end of the range is cut off there, so that the mean lies inside.
+    private double Ended(double position, double end) => Math.Abs(position - end) < Noise + (Step / 2) ? end : position;
 
     private static double Gap(double[] sorted)
     {

@@ -10,7 +10,8 @@ internal sealed class Staircase
     private const int FewestPositions = 8;
     private const int MostLevels = 512;
 
-    private Staircase(double[] levels, double[][] halves, double noise) => (Levels, Halves, Noise) = (levels, halves, noise);
+    private Staircase(double[] levels, double[][] halves, double noise, double positionNoise) =>
+        (Levels, Halves, Noise, PositionNoise) = (levels, halves, noise, positionNoise);
 
     /// <summary>The levels, ascending, in per cent.</summary>
     public double[] Levels { get; }
@@ -20,6 +21,9 @@ internal sealed class Staircase
 
     /// <summary>The standard deviation of a mean position.</summary>
     public double Noise { get; }
+
+    /// <summary>The standard deviation of a single position's noise.</summary>
+    public double PositionNoise { get; }
 
     /// <summary>The staircase of a stretch; null where levels are not held.</summary>
     public static Staircase? Of(AxisRecording axis, int from, int to)
@@ -56,7 +60,7 @@ internal sealed class Staircase
         }
 
         var squares = halves[0].Zip(halves[1], (a, b) => (a - b) * (a - b) / 2).Average();
-        return new Staircase(ordered, halves, Math.Sqrt(squares));
+        return new Staircase(ordered, halves, Math.Sqrt(squares), PassNoise.Of(axis.Percent.AsSpan(from, to - from + 1)));
     }
 
     private static double Mean(AxisRecording axis, int from, int to)

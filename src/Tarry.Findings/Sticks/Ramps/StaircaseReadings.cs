@@ -16,20 +16,41 @@ internal static class StaircaseReadings
     private const string Name = "half-holds of the levels";
     private const double Least = 0.4;
     private const double NoiseReaches = 4;
+    private const int FewestLevels = 5;
 
     public static NonLinearityCurve? Add(SessionReadings readings, StickPart part, AxisRecording axis, IReadOnlyList<(Staircase Stairs, bool Upwards)> sweeps)
     {
         var levels = sweeps[0].Stairs.Levels;
         var alike = sweeps.Where(sweep => sweep.Stairs.Levels.AsSpan().SequenceEqual(levels)).ToList();
         var units = alike.SelectMany(sweep => sweep.Stairs.Halves).ToArray();
-        var best = units.Select(unit => Departures(levels, unit, endPoint: false)).ToArray();
+        // Noise about the end of the range is cut off there, so that the mean lies inside.
+        var cut = 100 - (NoiseReaches * alike.Max(sweep => sweep.Stairs.PositionNoise)) - axis.Step;
+        var inside = Enumerable.Range(0, levels.Length).Where(place => units.All(unit => Math.Abs(unit[place]) < cut)).ToArray();
+        if (inside.Length < FewestLevels)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewPasses, inside.Length, FewestLevels), (StickMeasure.NonLinearityBestFit, part), (StickMeasure.NonLinearityEndPoint, part));
+            return null;
+        }
+
+        double[] At(double[] values) => [.. inside.Select(place => values[place])];
+        var within = At(levels);
+        var best = units.Select(unit => Departures(within, At(unit), endPoint: false)).ToArray();
         readings.Add(StickMeasure.NonLinearityBestFit, part, GreatestDeparture.Of(best), Name, Rounding(axis, alike), axis.Step);
-        readings.Add(StickMeasure.NonLinearityEndPoint, part, GreatestDeparture.Of([.. units.Select(unit => Departures(levels, unit, endPoint: true))]), Name, Rounding(axis, alike), axis.Step);
+        readings.Add(StickMeasure.NonLinearityEndPoint, part, GreatestDeparture.Of([.. units.Select(unit => Departures(within, At(unit), endPoint: true))]), Name, Rounding(axis, alike), axis.Step);
         readings.Add(StickMeasure.EffectiveBits, part, [.. best.Select(departures => EffectiveBits.FromError(200, Math.Sqrt(departures.Average(value => value * value) + (axis.Step * axis.Step / 12) + 1e-12)))], Name);
         readings.Refuse(new StickRefusal(StickRefusalReason.TooFewAStep, axis.Step / (levels[1] - levels[0]), 4), (StickMeasure.DifferentialNonLinearity, part));
         Hysteresis(readings, part, axis, alike);
-        Edges(readings, part, axis, levels, units, Math.Max(Least, Math.Max(NoiseReaches * alike.Max(sweep => sweep.Stairs.Noise), axis.Step)));
-        return NonLinearityCurve.Of(part, levels, best, steadyMotion: false);
+        Edges(readings, part, axis, levels, [.. units.Select(unit => Ended(unit, 100 - cut))], Math.Max(Least, Math.Max(NoiseReaches * alike.Max(sweep => sweep.Stairs.Noise), axis.Step)), Rounding(axis, alike));
+        return NonLinearityCurve.Of(part, within, best, steadyMotion: false);
+    }
+
+    // Where the last position is within noise of the end of the range, it is the end.
+    private static double[] Ended(double[] positions, double near)
+    {
+        var ended = (double[])positions.Clone();
+        ended[0] = Math.Abs(ended[0] + 100) < near ? -100 : ended[0];
+        ended[^1] = Math.Abs(ended[^1] - 100) < near ? 100 : ended[^1];
+        return ended;
     }
 
     // Rounded positions do not average where noise does not spread them.
@@ -59,12 +80,12 @@ internal static class StaircaseReadings
         readings.Add(StickMeasure.Hysteresis, part, [.. inner.Select(level => At(down, level) - At(up, level))], "levels there and back", allowance: axis.Step);
     }
 
-    private static void Edges(SessionReadings readings, StickPart part, AxisRecording axis, double[] levels, double[][] units, double threshold)
+    private static void Edges(SessionReadings readings, StickPart part, AxisRecording axis, double[] levels, double[][] units, double threshold, double rounding)
     {
         var gap = (levels[^1] - levels[0]) / (levels.Length - 1);
         var zones = units.Select(unit => StaircaseEdge.DeadZone(levels, unit, threshold)).ToList();
-        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : 0, Math.Max(axis.Step, threshold));
+        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : 1.5 * rounding, Math.Max(axis.Step, threshold));
         var ends = units.Select(unit => StaircaseEdge.Saturation(levels, unit, threshold)).ToList();
-        readings.Add(StickMeasure.OuterSaturation, part, [.. ends.Select(end => end.HalfWidth)], Name, ends.Any(end => end.Jumps) ? gap / 2 : 0, 1 + axis.Step + threshold, (levels[^1] - levels[0]) / 2);
+        readings.Add(StickMeasure.OuterSaturation, part, [.. ends.Select(end => end.HalfWidth)], Name, ends.Any(end => end.Jumps) ? gap / 2 : 1.5 * rounding, 1 + axis.Step + threshold, (levels[^1] - levels[0]) / 2);
     }
 }

@@ -17,9 +17,8 @@ internal readonly record struct AxisSteps(double X, double Y)
         double x = 0, y = 0;
         foreach (var session in sessions)
         {
-            var seen = session.Setup.Procedure == StickProcedure.Rest ? null : session.Samples;
-            x = Math.Max(x, Of(seen is null ? [] : seen.X, session.Setup.X));
-            y = Math.Max(y, Of(seen is null ? [] : seen.Y, session.Setup.Y));
+            x = Math.Max(x, Of(Visits(session, session.Samples.Stimulus) ? session.Samples.X : [], session.Setup.X));
+            y = Math.Max(y, Of(Visits(session, session.Samples.StimulusY) ? session.Samples.Y : [], session.Setup.Y));
         }
 
         return new AxisSteps(x, y);
@@ -28,8 +27,25 @@ internal readonly record struct AxisSteps(double X, double Y)
     /// <summary>Adds how many positions each axis can say, from a session in motion.</summary>
     public static void Add(SessionReadings readings, StickSession session)
     {
-        Add(readings, StickPart.X, session.Samples.X, session.Setup.X);
-        Add(readings, StickPart.Y, session.Samples.Y, session.Setup.Y);
+        Add(readings, StickPart.X, Visits(session, session.Samples.Stimulus) ? session.Samples.X : [], session.Setup.X);
+        Add(readings, StickPart.Y, Visits(session, session.Samples.StimulusY) ? session.Samples.Y : [], session.Setup.Y);
+    }
+
+    // Whether neighbouring positions are visited: a slow motion, or levels too many to be steps themselves.
+    private static bool Visits(StickSession session, ReadOnlySpan<double> stimulus)
+    {
+        if (session.Setup.Stimulus != StickStimulus.Level)
+        {
+            return session.Setup.Procedure is StickProcedure.RimSweep or StickProcedure.SlowRamp;
+        }
+
+        var levels = new HashSet<double>();
+        foreach (var level in stimulus)
+        {
+            levels.Add(level);
+        }
+
+        return levels.Count > stimulus.Length / 10;
     }
 
     private static double Of(ReadOnlySpan<double> counts, StickRange range)

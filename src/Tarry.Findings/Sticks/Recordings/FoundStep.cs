@@ -9,7 +9,7 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// </remarks>
 internal readonly record struct FoundStep(double Counts, double Uncertainty)
 {
-    private const int FewestPositions = 8;
+    private const int FewestPositions = 32;
     private const double ShareOnGrid = 0.9;
     private const double Nearness = 0.02;
 

@@ -13,6 +13,9 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <param name="Readings">The sessions' readings.</param>
 internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, double Value, double StandardError, double DegreesOfFreedom, IReadOnlyList<StickReading> Readings)
 {
+    private const double HardlyAny = 0.1;
+    private const double Rounded = 1e-9;
+
     public string Method { get; init; } = StickMethodName.WithinSession;
 
     public StickValueKind Kind { get; init; }
@@ -36,7 +39,9 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
 
     private double WithShared(double level, double quantile)
     {
-        var repeated = ResolutionHalfWidth.Of(StandardError, DegreesOfFreedom, Rectangular, level);
+        // Rounding that no noise spreads is no matter of chance: it is allowed for in full.
+        var isFixed = StandardError <= HardlyAny * Rectangular;
+        var repeated = ResolutionHalfWidth.Of(StandardError, DegreesOfFreedom, isFixed ? 0 : Rectangular, level) + (isFixed ? Rectangular * (1 + Rounded) : 0);
         return Math.Sqrt((repeated * repeated) + (quantile * quantile * Common * Common));
     }
 

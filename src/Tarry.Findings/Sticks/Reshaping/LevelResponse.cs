@@ -63,7 +63,7 @@ internal static class LevelResponse
     private static double[] Sizes(double[] levels, double[] positions) =>
         [.. Grid.Select(size => (At(levels, positions, size) - At(levels, positions, -size)) / 2)];
 
-    // Straight lines between neighbours, and the last value beyond the ends.
+    // Straight lines between neighbours, and on beyond the ends as far as the range goes.
     private static double At(double[] levels, double[] positions, double level)
     {
         var next = Array.BinarySearch(levels, level);
@@ -73,12 +73,8 @@ internal static class LevelResponse
         }
 
         next = ~next;
-        if (next == 0 || next == levels.Length)
-        {
-            return positions[Math.Clamp(next, 0, levels.Length - 1)];
-        }
-
+        next = Math.Clamp(next, 1, levels.Length - 1);
         var share = (level - levels[next - 1]) / (levels[next] - levels[next - 1]);
-        return positions[next - 1] + (share * (positions[next] - positions[next - 1]));
+        return Math.Clamp(positions[next - 1] + (share * (positions[next] - positions[next - 1])), -100, 100);
     }
 }

@@ -78,8 +78,9 @@ internal static class RimReadings
         {
             // Where an axis lags, it falls short by half the width at its ends.
             var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
+            var relative = 100 / reaches.Average(reach => reach.Average());
             double[] squareness = [.. Enumerable.Range(0, units.Count).Select(unit => Squareness([.. reaches.Select(reach => reach[unit])]))];
-            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, rounding.OfReach / Diagonal, (Step(recording) + lag) / Diagonal);
+            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, rounding.OfReach / Diagonal * relative, (Step(recording) + lag) / Diagonal * relative);
         }
         else
         {
@@ -112,8 +113,8 @@ internal static class RimReadings
         }
 
         var rounded = Math.Sqrt(2) * step;
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
     }
 
     private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units)

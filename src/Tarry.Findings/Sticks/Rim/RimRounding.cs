@@ -13,7 +13,7 @@ internal readonly record struct RimRounding(double OfReach, double OfCircle)
     private const double Radius = 90;
 
     // Of normal noise about the end of the range half is cut off: the mean lies s/sqrt(2 pi) inside.
-    private const double CutNoise = 0.5;
+    private const double CutNoise = 0.7;
 
     public static RimRounding Of(StickRecording recording, IReadOnlyList<RimTurn> turns)
     {

@@ -1,0 +1,97 @@
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Studies.Sticks;
+
+namespace Tarry.Findings.Tests.Sticks;
+
+/// <summary>A recording that cannot support a measure is refused for that measure, and serves the others.</summary>
+public class StickRefusalTests
+{
+    private static readonly FaultyStick Stick = new() { RateHz = 250 };
+
+    [Fact]
+    public void RimSweep_OfHalfATurn_IsRefusedWithWhatToDo()
+    {
+        var refusal = Refused(StickMeasure.RadialDeviation, Cut(Stick.Rim(1, bothWays: false), 1.5));
+        Assert.Equal(StickRefusalReason.TooFewTurns, refusal.Reason);
+        Assert.InRange(refusal.Have, 0.4, 0.6);
+        Assert.Contains("three whole turns", StickRefusalWording.Sentence(refusal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RimSweep_CutOffAtTheEnd_IsRefusedForTheCircleAndServesTheRange()
+    {
+        var finding = Finding((Stick with { GainX = 1.25, GainY = 1.25 }).Rim(2));
+        Assert.Equal(StickRefusalReason.CutOff, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.RadialDeviation)).Reason);
+        Assert.Equal(StickRefusalReason.CutOff, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.Squareness)).Reason);
+        Assert.InRange(finding.Estimate(StickMeasure.Reach, StickPart.Right)!.Value, 99.5, 100.5);
+    }
+
+    [Fact]
+    public void RimSweep_OneWayOnly_IsRefusedForHysteresisAndServesTheCircle()
+    {
+        var finding = Finding(Stick.Rim(3, bothWays: false));
+        Assert.Equal(StickRefusalReason.OneWayOnly, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.Hysteresis, StickPart.X)).Reason);
+        Assert.NotNull(finding.Estimate(StickMeasure.CircleRadius));
+    }
+
+    [Fact]
+    public void RimSweep_TooFast_IsRefused() =>
+        Assert.Equal(StickRefusalReason.TooFast, Refused(StickMeasure.CircleRadius, (Stick with { RateHz = 100 }).Rim(4, secondsATurn: 0.25)).Reason);
+
+    [Fact]
+    public void Rest_OfTwentySeconds_IsRefusedForDriftAndServesTheCentre()
+    {
+        var finding = Finding(Stick.Rest(5, seconds: 20));
+        Assert.Equal(StickRefusalReason.TooShort, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.CentreDrift, StickPart.X)).Reason);
+        Assert.NotNull(finding.Estimate(StickMeasure.CentreOffset, StickPart.X));
+    }
+
+    [Fact]
+    public void Rest_OfAHundredPositions_IsRefused() =>
+        Assert.Equal(StickRefusalReason.TooFewPositions, Refused(StickMeasure.CentreOffset, Stick.Rest(6, seconds: 0.4), StickPart.X).Reason);
+
+    [Fact]
+    public void Flicks_OfThreeReleases_AreRefused() =>
+        Assert.Equal(StickRefusalReason.TooFewReleases, Refused(StickMeasure.ReturnScatter, Stick.Flicks(7, count: 3)).Reason);
+
+    [Fact]
+    public void Stops_VisitedOnce_AreRefused() =>
+        Assert.Equal(StickRefusalReason.TooFewVisits, Refused(StickMeasure.AngularError, Stick.Stops(8, rounds: 1)).Reason);
+
+    [Fact]
+    public void Ramp_WithoutKnownLevels_IsRefusedForHysteresisAndSaturation()
+    {
+        var finding = Finding(Stick.Sweeps(9, known: false));
+        Assert.Equal(StickRefusalReason.NoStimulus, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.Hysteresis, StickPart.X)).Reason);
+        Assert.Equal(StickRefusalReason.NoStimulus, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.OuterSaturation, StickPart.X)).Reason);
+        Assert.EndsWith("steady motion assumed", finding.Estimate(StickMeasure.NonLinearityBestFit, StickPart.X)!.ReplicateOf, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Measures_ThatNobodyRecorded_SaySo() =>
+        Assert.Equal(StickRefusalReason.NotRecorded, Refused(StickMeasure.ReturnLag, Stick.Rest(10, seconds: 20)).Reason);
+
+    [Fact]
+    public void EveryReason_HasItsSentence() =>
+        Assert.All(Enum.GetValues<StickRefusalReason>(), reason => Assert.NotEmpty(StickRefusalWording.Sentence(new StickRefusal(reason))));
+
+    [Fact]
+    public void EveryMeasure_HasItsText() => Assert.All(Enum.GetValues<StickMeasure>(), measure =>
+    {
+        var text = StickMeasureText.Of(measure);
+        Assert.All([text.Name, text.Definition, text.Formula, text.Source, text.NotTold], Assert.NotEmpty);
+    });
+
+    private static StickFinding Finding(StickSession session) => StickFindings.Of([], [session])!.Conditions[0];
+
+    private static StickRefusal Refused(StickMeasure measure, StickSession session, StickPart part = StickPart.Whole) =>
+        Assert.IsType<StickRefusal>(Finding(session).Of(measure, part));
+
+    private static StickSession Cut(StickSession session, double seconds)
+    {
+        var count = (int)(seconds * Stick.RateHz);
+        var samples = session.Samples;
+        return session with { Samples = new StickSamples(samples.Ticks[..count].ToArray(), samples.X[..count].ToArray(), samples.Y[..count].ToArray()) };
+    }
+}
