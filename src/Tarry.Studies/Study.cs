@@ -109,6 +109,16 @@ public sealed class Study
             : throw new StudyException($"The study has no session {key} of reports.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
     }
 
+    /// <summary>The record of a sealed session as it stands on the disk, <c>session.json</c>; checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">It is not what was written.</exception>
+    public byte[] ReadRecord(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.Current(key) is { } entry
+            ? SealedSession.ReadVerified(_paths, folders.Manifest, _paths.SessionFile(entry))
+            : throw new StudyException($"The study has no sealed session {key}.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
+    }
+
     /// <summary>Declares a condition, or changes one: the given keys are set, its others are kept.</summary>
     public void AddCondition(StudyLock held, ConditionEntry condition)
     {

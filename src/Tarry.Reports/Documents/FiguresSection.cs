@@ -29,7 +29,8 @@ internal static class FiguresSection
                 : null,
             document.Play is null ? null : Figure(PlayCurveFigure.Build, document, "The play curve: how often a press hits a timing window once the constant part of the delay is learned."));
 
-    private static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
+    /// <summary>A figure for a page and for a phone.</summary>
+    public static XElement Figure(Func<FindingsDocument, FigureStyle, XElement> build, FindingsDocument document, string caption) => new(
         "figure",
         new XElement("div", new XAttribute("class", "for-page"), build(document, FigureStyle.Page with { Theme = FigureTheme.Inherited })),
         new XElement("div", new XAttribute("class", "for-phone"), build(document, FigureStyle.Phone with { Theme = FigureTheme.Inherited })),

@@ -17,6 +17,7 @@ public static class FigureSet
         ("device-only", DeviceOnlyFigure.Draw, DeviceOnlyFigure.IsWorthDrawing),
         ("run-chart", RunChartFigure.Draw, RunChartFigure.IsWorthDrawing),
         ("play", PlayCurveFigure.Draw, document => document.Play is not null),
+        ("report-streams", ReportStreamFigure.Draw, ReportStreamFigure.IsWorthDrawing),
     ];
 
     private static readonly (string Name, FigureTheme Theme)[] Themes =
@@ -27,17 +28,15 @@ public static class FigureSet
         ("dark-transparent", FigureTheme.DarkTransparent),
     ];
 
-    /// <summary>The drawings; none where the study has no condition with data.</summary>
+    /// <summary>The drawings; none where the study has neither a condition with data nor a report stream.</summary>
     public static IReadOnlyList<FigureDrawing> Of(FindingsDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
-        return document.Conditions.Count == 0
-            ? []
-            : [.. Figures.Where(figure => figure.IsWorthDrawing(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
-                $"{figure.Name}-{theme.Name}",
-                figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
-                theme.Theme)))];
+        return [.. Figures.Where(figure => figure.IsWorthDrawing(document)).SelectMany(figure => Themes.Select(theme => new FigureDrawing(
+            $"{figure.Name}-{theme.Name}",
+            figure.Draw(document, FigureStyle.Video with { Theme = theme.Theme }),
+            theme.Theme)))];
     }
 
-    private static bool Always(FindingsDocument document) => true;
+    private static bool Always(FindingsDocument document) => document.Conditions.Count > 0;
 }

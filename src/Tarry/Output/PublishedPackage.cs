@@ -20,6 +20,7 @@ internal static class PublishedPackage
             Findings = StudyAnalysis.Run(study, seed, ProgramVersion.Text, cancellation),
             Study = study.File,
             Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
+            Reports = ExportedReports.Of(study, cancellation),
             Licence = licence,
             Version = version,
             TrialColumns = LongFormWriter.ColumnNames(study.File),
