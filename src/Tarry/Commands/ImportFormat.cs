@@ -39,16 +39,24 @@ internal static class ImportFormat
         }
     }
 
+    /// <summary>What a recording is by its first bytes, sound or logic; null for anything else.</summary>
+    public static string? ByContent(string path)
+    {
+        var beginning = Beginning(path);
+        return beginning.StartsWith("RIFF", StringComparison.Ordinal) || beginning.StartsWith("RF64", StringComparison.Ordinal) || beginning.StartsWith("BW64", StringComparison.Ordinal) ? Sound
+            : beginning.TrimStart().StartsWith('$') ? Logic
+            : null;
+    }
+
     /// <summary>What a file is by its first bytes, else by its name; long-form text where nothing else is seen.</summary>
     public static string Of(string path)
     {
-        var beginning = Beginning(path);
-        if (beginning.StartsWith("RIFF", StringComparison.Ordinal) || beginning.StartsWith("RF64", StringComparison.Ordinal) || beginning.StartsWith("BW64", StringComparison.Ordinal))
+        if (ByContent(path) is { } recording)
         {
-            return Sound;
+            return recording;
         }
 
-        if (beginning.TrimStart().StartsWith('$') || path.EndsWith(".vcd", StringComparison.OrdinalIgnoreCase))
+        if (path.EndsWith(".vcd", StringComparison.OrdinalIgnoreCase))
         {
             return Logic;
         }
@@ -58,7 +66,7 @@ internal static class ImportFormat
             return Sound;
         }
 
-        var header = beginning.Split('\n').FirstOrDefault(line => line.Length > 0 && line[0] != '#') ?? "";
+        var header = Beginning(path).Split('\n').FirstOrDefault(line => line.Length > 0 && line[0] != '#') ?? "";
         return header.Contains("pts_time", StringComparison.OrdinalIgnoreCase) ? Video : LongForm;
     }
 

@@ -37,9 +37,10 @@ internal sealed class PacketCaptureSource
         new("Packet captures in which presses are known", [marker, presses, button, timeOut, clockOffset, clockRate]),
     ];
 
-    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
+    /// <summary>The format of a packet capture by its first bytes, else by its name where these are not of another recording; null for anything else.</summary>
     public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
         ? format.ToString().ToLowerInvariant()
+        : ImportFormat.ByContent(file) is not null ? null
         : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The speed that was given, as it was written.</summary>
