@@ -41,7 +41,51 @@ public static class StudyAnalysis
     public static FindingsDocument Run(Study study, ulong seed, string version, PlayEntry? play, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(study);
-        var file = study.File with { Play = new PlayEntry(play?.WindowsMs ?? study.File.Play?.WindowsMs, play?.PlayerSdsMs ?? study.File.Play?.PlayerSdsMs) };
+        return Run(study, WithPlay(study.File, play), seed, version, cancellation);
+    }
+
+    /// <summary>Analyses a study as if further trials were set aside; nothing is written.</summary>
+    /// <param name="study">The study, opened.</param>
+    /// <param name="further">What is set aside beside what the study file sets aside.</param>
+    /// <param name="seed">The seed of whatever is resampled.</param>
+    /// <param name="version">The version of the program, for the document.</param>
+    /// <param name="cancellation">Stops between sessions.</param>
+    /// <exception cref="StudyException">A session cannot be read.</exception>
+    public static FindingsDocument Run(Study study, IReadOnlyList<Exclusion> further, ulong seed, string version, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(further);
+        return Run(study, study.File with { Exclusions = [.. study.File.Exclusions, .. further] }, seed, version, cancellation);
+    }
+
+    /// <summary>What the latencies mean for other windows and players than a document was made for: the same as a whole analysis for these would say of play.</summary>
+    /// <param name="study">The study, opened.</param>
+    /// <param name="document">The findings of the study as it is; its cautions say which sessions may be pooled, and its seed is used.</param>
+    /// <param name="play">What is assumed of the game and the player; what it leaves open is as the study file states it.</param>
+    /// <param name="cancellation">Stops between sessions.</param>
+    /// <returns>Null where no condition has a response.</returns>
+    /// <exception cref="StudyException">A session cannot be read.</exception>
+    public static StudyPlay? Play(Study study, FindingsDocument document, PlayEntry play, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(document);
+        ArgumentNullException.ThrowIfNull(play);
+        var file = WithPlay(study.File, play);
+        var samples = Samples(study, file, cancellation).GroupBy(sample => sample.Key.Condition).ToDictionary(group => group.Key, group => group.ToList());
+        var conditions = document.Conditions
+            .Where(condition => samples.TryGetValue(condition.Id, out var sessions) && !sessions.Any(session => session.IntervalCensored))
+            .Select(condition => (condition.Id, samples[condition.Id].Select(session => Diagnosed(session, condition)).ToArray()));
+        return PlayFindings.Of(PlaySettings.Of(file.Play), [.. conditions], document.Seed);
+    }
+
+    private static SessionDiagnosis Diagnosed(SessionSample session, ConditionFinding condition) =>
+        new(session, [.. condition.Cautions.Where(caution => caution.Subject == session.Key.ToString())]);
+
+    private static StudyFile WithPlay(StudyFile file, PlayEntry? play) =>
+        file with { Play = new PlayEntry(play?.WindowsMs ?? file.Play?.WindowsMs, play?.PlayerSdsMs ?? file.Play?.PlayerSdsMs) };
+
+    private static List<SessionSample> Samples(Study study, StudyFile file, CancellationToken cancellation)
+    {
         var samples = new List<SessionSample>();
         foreach (var key in study.SessionKeys)
         {
@@ -49,6 +93,12 @@ public static class StudyAnalysis
             samples.Add(SessionSampler.Prepare(study.Read(key), file.Exclusions));
         }
 
+        return samples;
+    }
+
+    private static FindingsDocument Run(Study study, StudyFile file, ulong seed, string version, CancellationToken cancellation)
+    {
+        var samples = Samples(study, file, cancellation);
         var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
         return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
     }

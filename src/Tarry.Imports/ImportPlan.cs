@@ -1,6 +1,7 @@
 using Tarry.Studies;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 
@@ -19,8 +20,12 @@ public sealed record ImportPlan
     /// <summary>The sessions of the kind <c>reports</c>; a file gives these or the others.</summary>
     public IReadOnlyList<ReportSession> ReportSessions { get; init; } = [];
 
+    /// <summary>The sessions of the kind <c>stick</c>, likewise.</summary>
+    public IReadOnlyList<StickSession> StickSessions { get; init; } = [];
+
     /// <summary>The keys of all its sessions.</summary>
-    public IEnumerable<SessionKey> Keys => Sessions.Select(session => session.Record.Key).Concat(ReportSessions.Select(session => session.Record.Key));
+    public IEnumerable<SessionKey> Keys =>
+        Sessions.Select(session => session.Record).Concat(ReportSessions.Select(session => session.Record)).Concat(StickSessions.Select(session => session.Record)).Select(record => record.Key);
 
     /// <summary>Conditions that the study does not have yet, in the order in which they were met.</summary>
     public required IReadOnlyList<ConditionEntry> NewConditions { get; init; }
@@ -44,7 +49,11 @@ public sealed record ImportPlan
     public void AddTo(Study study, StudyLock held)
     {
         ArgumentNullException.ThrowIfNull(study);
-        if (ReportSessions.Count > 0)
+        if (StickSessions.Count > 0)
+        {
+            study.SealImported(held, StickSessions, Record, NewConditions);
+        }
+        else if (ReportSessions.Count > 0)
         {
             study.SealImported(held, ReportSessions, Record, NewConditions);
         }

@@ -12,4 +12,7 @@ public sealed record SessionCheck(SessionKey Key, bool Sealed, SessionCounts? Co
 {
     /// <summary>How many reports it has, of a session of that kind; null for latencies, or where it could not be read.</summary>
     public long? Reports { get; init; }
+
+    /// <summary>How many positions it has, of a session of a stick; null for others, or where it could not be read.</summary>
+    public long? Positions { get; init; }
 }

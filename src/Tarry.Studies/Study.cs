@@ -2,9 +2,11 @@ using Tarry.Studies.Calibrations;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Imports;
 using Tarry.Studies.Journals;
+using Tarry.Studies.OpenRuns;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 
@@ -36,10 +38,13 @@ public sealed class Study
     public StudyFile File { get; private set; }
 
     /// <summary>The sessions of latencies, sealed and open, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).KeysOf(reports: false);
+    public IReadOnlyList<SessionKey> SessionKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.LatencyKind);
 
     /// <summary>The sessions of the kind <c>reports</c>, sorted by sitting and condition.</summary>
-    public IReadOnlyList<SessionKey> ReportSessionKeys => SessionFolders.Look(_paths).KeysOf(reports: true);
+    public IReadOnlyList<SessionKey> ReportSessionKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.ReportsKind);
+
+    /// <summary>The sessions of the kind <c>stick</c>, sorted by sitting, condition and procedure.</summary>
+    public IReadOnlyList<SessionKey> StickKeys => SessionFolders.Look(_paths).KeysOf(SessionDocument.StickKind);
 
     /// <summary>The import records, in order of their file names.</summary>
     public IReadOnlyList<ImportRecord> Imports => ImportRecordFile.ReadAll(_paths);
@@ -99,12 +104,22 @@ public sealed class Study
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which and where.</exception>
     public SessionData Read(SessionKey key) => SessionFolders.Read(_paths, key);
 
+    /// <summary>What a session of latencies is, without its trials; a sealed one is checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public SessionRecord ReadRecord(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.Current(key) is { } entry
+            ? SealedSession.ReadRecord(_paths, folders.Manifest, entry).Record
+            : SessionFolders.Read(_paths, key).Record;
+    }
+
     /// <summary>Reads a session of the kind <c>reports</c>, or the latest correction of it; its files are checked against the manifest.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
     public ReportSession ReadReports(SessionKey key)
     {
         var folders = SessionFolders.Look(_paths);
-        return folders.HoldsReports(key) && folders.Current(key) is { } entry
+        return folders.KindOf(key) == SessionDocument.ReportsKind && folders.Current(key) is { } entry
             ? SealedReports.Read(_paths, folders.Manifest, entry)
             : throw new StudyException($"The study has no session {key} of reports.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
     }
@@ -117,6 +132,19 @@ public sealed class Study
         return folders.Current(key) is { } entry
             ? SealedSession.ReadVerified(_paths, folders.Manifest, _paths.SessionFile(entry))
             : throw new StudyException($"The study has no sealed session {key}.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
+    }
+
+    /// <summary>Reads a session of the kind <c>stick</c>, or the latest correction of it; its files are checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
+    public StickSession ReadStick(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return key.Procedure is not null && folders.Current(key) is { } entry
+            ? SealedStick.Read(_paths, folders.Manifest, entry)
+            : throw new StudyException(
+                $"The study has no session {key} of a stick.",
+                _paths.Relative(_paths.Session(key)),
+                "Name one of its sessions as sitting.condition.procedure.");
     }
 
     /// <summary>Declares a condition, or changes one: the given keys are set, its others are kept.</summary>
@@ -135,6 +163,13 @@ public sealed class Study
     {
         ArgumentNullException.ThrowIfNull(exclusion);
         Edit(held, text => StudyFileEditor.AddExclusion(text, exclusion));
+    }
+
+    /// <summary>Takes trials back in that an exclusion had set aside; nothing changes where the study file has none like it.</summary>
+    public void RemoveExclusion(StudyLock held, Exclusion exclusion)
+    {
+        ArgumentNullException.ThrowIfNull(exclusion);
+        Edit(held, text => StudyFileEditor.RemoveExclusion(text, exclusion));
     }
 
     /// <summary>Stores a calibration of the rig beside the earlier ones, which stay.</summary>
@@ -165,6 +200,25 @@ public sealed class Study
     {
         Require(held);
         return Recording.Resume(_paths, key);
+    }
+
+    /// <summary>What a live run that is not sealed was asked for; null where that was not kept or cannot be read.</summary>
+    public OpenRun? OpenRunOf(SessionKey key) => OpenRunFile.Read(_paths, key);
+
+    /// <summary>Keeps what a live run was asked for, on the disk, so that it can be gone on with whatever becomes of the program.</summary>
+    /// <exception cref="StudyDiskException">The disk failed.</exception>
+    public void KeepOpenRun(StudyLock held, SessionKey key, OpenRun run)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(run);
+        OpenRunFile.Write(_paths, key, run);
+    }
+
+    /// <summary>Forgets it, as when the session is sealed or never began.</summary>
+    public void ForgetOpenRun(StudyLock held, SessionKey key)
+    {
+        Require(held);
+        OpenRunFile.Remove(_paths, key);
     }
 
     /// <summary>Seals the sessions of one import: all of them or, if anything goes wrong, none.</summary>
@@ -207,6 +261,22 @@ public sealed class Study
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
     public void SealImported(StudyLock held, IReadOnlyList<ReportSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
+    {
+        Require(held);
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(import);
+        ArgumentNullException.ThrowIfNull(newConditions);
+        Seal(SessionImport.Check(_paths, sessions, import), import, newConditions, []);
+    }
+
+    /// <summary>Seals the sessions of a stick of one import or recording: all of them or, if anything goes wrong, none.</summary>
+    /// <param name="held">The lock.</param>
+    /// <param name="sessions">The sessions; their keys must be new to the study. A key without a procedure takes that of its session.</param>
+    /// <param name="import">What became of the file; its sessions are filled in.</param>
+    /// <param name="newConditions">Conditions to declare on the way.</param>
+    /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
+    /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
+    public void SealImported(StudyLock held, IReadOnlyList<StickSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);

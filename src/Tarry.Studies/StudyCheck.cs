@@ -8,13 +8,29 @@ public static class StudyCheck
 {
     /// <summary>Checks everything, one session at a time. Nothing is changed.</summary>
     /// <exception cref="StudyException">The manifest itself cannot be read.</exception>
-    public static StudyCheckResult Run(Study study)
+    public static StudyCheckResult Run(Study study) => RunWatched(study, progress: null, CancellationToken.None);
+
+    /// <summary>The same, for those who watch it and may stop it.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="progress">Told of each session once it is checked.</param>
+    /// <param name="cancellation">Stops between sessions.</param>
+    /// <exception cref="StudyException">The manifest itself cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static StudyCheckResult RunWatched(Study study, IProgress<CheckProgress>? progress, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(study);
         var folders = SessionFolders.Look(study.Paths);
         var manifestProblems = ManifestCheck.Run(study.Paths, folders);
         var unsound = manifestProblems.Select(problem => problem.Place).ToHashSet(StringComparer.Ordinal);
-        var sessions = folders.Keys.Select(key => new SessionInspection(study, folders, key, unsound).Run()).ToList();
+        var sessions = new List<SessionCheck>();
+        var keys = folders.Keys;
+        foreach (var key in keys)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            sessions.Add(new SessionInspection(study, folders, key, unsound).Run());
+            progress?.Report(new CheckProgress(sessions.Count, keys.Count));
+        }
+
         return new StudyCheckResult(
             [
                 .. manifestProblems

@@ -57,6 +57,7 @@ internal static class CommandLine
         RigCommand.Create(terminal),
         HostCommand.Create(terminal),
         ServeCommand.Create(terminal),
+        StickCommand.Create(terminal),
         CompletionsCommand.Create(terminal),
     };
 }

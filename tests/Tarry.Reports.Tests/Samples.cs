@@ -75,6 +75,7 @@ internal static class Samples
             ReportInterval = sessions > 1 ? Interval(mean, slot, trials, sessions) : null,
             DeviceOnly = reference ? null : Alone(mean, slot, sessions, trials, missed),
             Density = Density(low, slot, late),
+            Distribution = trials == 0 ? null : new([.. Enumerable.Range(0, 101).Select(step => new DistributionPoint(low + (slot * step / 100), step * 0.01 * trials / (trials + all.Missed)))], trials + (int)all.Missed, Statistics.Quantiles.DistributionBand.HalfHeight(trials + (int)all.Missed), 0.95),
             Cautions = [],
         };
     }

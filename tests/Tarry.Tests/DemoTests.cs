@@ -1,5 +1,8 @@
 using System.Text.Json;
 using Tarry.Demo;
+using Tarry.Rig.Sticks;
+using Tarry.Studies;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Tests;
 
@@ -18,6 +21,16 @@ public class DemoTests(DemoStudyFixture demo) : IClassFixture<DemoStudyFixture>
         Assert.NotEqual(
             await File.ReadAllTextAsync(Path.Combine(demo.Study, "report", "findings.json"), TestContext.Current.CancellationToken),
             await File.ReadAllTextAsync(Path.Combine(other, "report", "findings.json"), TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public void Demo_RecordsEveryProcedureOfItsSticksWellEnough()
+    {
+        var study = Study.Open(demo.Study);
+        var sessions = study.StickKeys.Select(study.ReadStick).ToList();
+        Assert.Equal(DemoSticks.Count * StickProcedures.Names.Count, sessions.Count);
+        Assert.All(sessions, session => Assert.Empty(StickAcceptance.Lacks(session)));
+        Assert.Contains(sessions, session => session.Record.Key.Condition == "ferrule-stick-remapper" && session.Setup.X.Minimum == -32_768);
     }
 
     [Fact]

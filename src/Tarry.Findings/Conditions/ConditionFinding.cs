@@ -90,6 +90,9 @@ public sealed record ConditionFinding
     /// <summary>The density of its latencies for figures; null with too few.</summary>
     public required DensityCurve? Density { get; init; }
 
+    /// <summary>The distribution function of its latencies with its band, for figures; null with too few, or where they are known as intervals only.</summary>
+    public DistributionCurve? Distribution { get; init; }
+
     /// <summary>The shape of its latencies; null where none was looked for.</summary>
     public ShapeOutcome? Shape { get; init; }
 

@@ -57,6 +57,7 @@ internal sealed class ConditionFindings
             MissedShare = ShareEstimate.Missed(sessions),
             Relative = isReference ? null : relative,
             Density = ConditionDensity.Of(pool),
+            Distribution = ConditionDistribution.Of(pool),
             Cautions = [],
         };
         finding = CensoredFindings.Of(finding, sessions, Means);

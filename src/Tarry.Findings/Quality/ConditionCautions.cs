@@ -1,4 +1,5 @@
 using Tarry.Findings.Conditions;
+using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings.Quality;
 
@@ -15,15 +16,24 @@ internal static class ConditionCautions
             yield return new Caution(CautionKind.OneSitting, condition.Id, new Dictionary<string, double>());
         }
 
-        var missed = condition.Counts.Missed;
-        var presses = condition.Counts.Used + missed;
+        foreach (var caution in OfMisses(condition.Id, condition.Counts))
+        {
+            yield return caution;
+        }
+    }
+
+    /// <summary>Those that misses call for.</summary>
+    public static IEnumerable<Caution> OfMisses(string subject, SessionCounts counts)
+    {
+        var missed = counts.Missed;
+        var presses = counts.Used + missed;
         if (missed == 0)
         {
             yield break;
         }
 
         var share = (double)missed / presses;
-        yield return new Caution(CautionKind.MissedShare, condition.Id, new Dictionary<string, double>
+        yield return new Caution(CautionKind.MissedShare, subject, new Dictionary<string, double>
         {
             ["missed"] = missed,
             ["presses"] = presses,
@@ -31,7 +41,7 @@ internal static class ConditionCautions
         });
         if (share >= LossFavoursFrom)
         {
-            yield return new Caution(CautionKind.LossFavours, condition.Id, new Dictionary<string, double> { ["missed_percent"] = share * 100 });
+            yield return new Caution(CautionKind.LossFavours, subject, new Dictionary<string, double> { ["missed_percent"] = share * 100 });
         }
     }
 }

@@ -13,4 +13,5 @@ internal enum RowProblem
     OutcomeAndLatencyDisagree,
     DuplicateSequence,
     MarkedRefused,
+    TimeGoesBack,
 }

@@ -15,6 +15,7 @@ internal static class RowProblems
         RowProblem.OutcomeAndLatencyDisagree => "the outcome and the latency contradict each other",
         RowProblem.DuplicateSequence => "a sequence number that the session already has",
         RowProblem.MarkedRefused => "marked as refused in the file",
+        RowProblem.TimeGoesBack => "a time before that of the row before",
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "Not a kind of reason."),
     };
 }

@@ -9,7 +9,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>The uncertainty budget: means against the second, what the rig adds to their uncertainty, and what cancels in differences.</summary>
-internal static class BudgetSection
+public static class BudgetSection
 {
     private const string Page = "docs/methods/uncertainty-budget.md";
 
@@ -86,7 +86,7 @@ internal static class BudgetSection
         return Small(low) == Small(high) ? $"{Small(low)}{NoBreakSpace}{unit}" : $"{Small(low)}{NoBreakSpace}to{NoBreakSpace}{Small(high)}{NoBreakSpace}{unit}";
     }
 
-    private static string Small(double value) => value switch
+    internal static string Small(double value) => value switch
     {
         > 0 and < 0.005 => $"below{NoBreakSpace}0.01",
         < 10 => Plain(Math.Round(value, 2)),
@@ -109,7 +109,7 @@ internal static class BudgetSection
 
     private static string Unit(string unit) => unit == "us" ? "µs" : unit;
 
-    private static string Name(UncertaintySource source) => source switch
+    internal static string Name(UncertaintySource source) => source switch
     {
         UncertaintySource.ClockRate => "rate of the rig's clock",
         UncertaintySource.HostClock => "rate of the host's clock",

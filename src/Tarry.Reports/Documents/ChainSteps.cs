@@ -5,7 +5,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>The steps from contact to sensor, and what a study says of each for a condition; empty where it says nothing.</summary>
-internal static class ChainSteps
+public static class ChainSteps
 {
     /// <summary>The steps in the order in which a press passes them.</summary>
     public static IReadOnlyList<(string Name, Func<ConditionFinding, string> Known)> All { get; } =

@@ -7,7 +7,7 @@ using Tarry.Studies.Sessions;
 namespace Tarry.Reports.Documents;
 
 /// <summary>What became of every trial: by condition, by session and in all.</summary>
-internal static class CountsSection
+public static class CountsSection
 {
     private static readonly string[] Outcomes = ["captured", "used", "missed", "early", "refused", "excluded"];
 

@@ -9,7 +9,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>What layers cost, and what every other factor does that differs alone between conditions.</summary>
-internal static class LayersSection
+public static class LayersSection
 {
     private const string Layer = "layer";
     private const string Device = "device";
@@ -34,7 +34,14 @@ internal static class LayersSection
             others.SelectMany(factor => Content(factor).Prepend(Html.Subheading($"By {factor.Factor.Replace('_', ' ')}"))));
     }
 
-    private static IEnumerable<XElement> Content(FactorFinding factor)
+    /// <summary>What one factor does: a sentence for each cost, and the table of its contrasts.</summary>
+    public static IEnumerable<XElement> Content(FactorFinding factor)
+    {
+        ArgumentNullException.ThrowIfNull(factor);
+        return Elements(factor);
+    }
+
+    private static IEnumerable<XElement> Elements(FactorFinding factor)
     {
         yield return Html.List(factor.Costs.Select(FactorWording.Sentence));
         yield return Table(factor);

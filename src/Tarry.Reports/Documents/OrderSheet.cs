@@ -9,15 +9,6 @@ namespace Tarry.Reports.Documents;
 /// <summary>The order of the runs to print and take to the bench: a page a sitting, boxes to tick, room to write, and the care that the step asks for.</summary>
 public static class OrderSheet
 {
-    private static readonly string[] Care =
-    [
-        "Lithium cells burn when pierced, shorted or overheated: disconnect the cell before you open or solder, and leave a swollen one alone.",
-        "Soldering: ventilate, wear eye protection, mind the iron; discharge yourself before you touch a board.",
-        "5 V on a 3.3 V pad can destroy a device: isolate the contact with an optocoupler, and find its polarity first.",
-        "A flashing target can trigger photosensitive epilepsy: keep the patch small, and keep others from watching it.",
-        "Follow your local rules, and ask a qualified person where you are not sure.",
-    ];
-
     /// <summary>The sheet as HTML, in syntax that XML readers take as well; the same bytes for the same plan.</summary>
     public static string Write(StudyPlan plan, IReadOnlyList<OrderedSitting> order, PlannedRuns runs)
     {
@@ -54,7 +45,7 @@ public static class OrderSheet
             new XElement("p", new XAttribute("class", "blank"), "Host, application, frame cap, refresh rate:"),
             new XElement("p", new XAttribute("class", "blank"), "Room, batteries, anything odd:"),
             Html.Subheading("Before you wire"),
-            Html.List(Care),
+            Html.List(BenchCare.Sentences),
             Html.Subheading("Runs"),
             new XElement("ol", sitting.Runs.Select(run => Step(plan, sitting, run, runs))),
             new XElement("p", new XAttribute("class", "blank"), "After the last run, what was seen:"));

@@ -7,7 +7,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>How many pairs are told apart, and what the undecided ones would take.</summary>
-internal static class PairsSummary
+public static class PairsSummary
 {
     private const int MostSentences = 6;
 
@@ -41,7 +41,8 @@ internal static class PairsSummary
     private static string WithoutScatter(int count) =>
         $"{Count(count, "pair")} {(count == 1 ? "is" : "are")} undecided because {(count == 1 ? "it has" : "they have")} fewer than two sittings in common, which does not show how much the difference changes from sitting to sitting. Measure the two of a pair together in at least two more.";
 
-    internal static string Tally(IReadOnlyList<ComparisonFinding> pairs, double marginMs)
+    /// <summary>How many pairs there are of each verdict, in one sentence.</summary>
+    public static string Tally(IReadOnlyList<ComparisonFinding> pairs, double marginMs)
     {
         var margin = Milliseconds(marginMs);
         var told = pairs.Count(pair => pair.Verdict is Verdict.Slower or Verdict.Faster);

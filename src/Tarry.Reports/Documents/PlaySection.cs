@@ -8,7 +8,7 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Documents;
 
 /// <summary>What the latencies mean for play: a constant delay can be learned, an erratic one cannot.</summary>
-internal static class PlaySection
+public static class PlaySection
 {
     /// <summary>The section, or null where the findings say nothing of play.</summary>
     public static XElement? Build(FindingsDocument document) => document.Play is not { } play

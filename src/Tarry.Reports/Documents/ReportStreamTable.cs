@@ -9,7 +9,7 @@ namespace Tarry.Reports.Documents;
 /// <summary>The table of report streams: the reports that a device sent, as a capture of its connection holds them.</summary>
 internal static class ReportStreamTable
 {
-    private static readonly Quantity<Latency> Interval = new("ms", value => value.Milliseconds, Signed: false, MostDecimals: 6);
+    private static readonly Quantity<Latency> Interval = new("ms", value => value.Milliseconds, HasSign: false, MostDecimals: 6);
 
     /// <summary>The table, or null without streams.</summary>
     public static XElement? Build(IReadOnlyList<ReportStreamFinding> streams)

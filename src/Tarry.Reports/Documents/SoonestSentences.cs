@@ -8,7 +8,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>Who is soonest, by how well known a mean, and who ties with it.</summary>
-internal static class SoonestSentences
+public static class SoonestSentences
 {
     /// <summary>The sentences; at least one.</summary>
     public static IEnumerable<string> Of(FindingsDocument document)

@@ -7,7 +7,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>Who is steadiest, by spread, and who is late most often.</summary>
-internal static class SteadiestSentences
+public static class SteadiestSentences
 {
     /// <summary>The sentences; none where nothing can be compared.</summary>
     public static IEnumerable<string> Of(FindingsDocument document)

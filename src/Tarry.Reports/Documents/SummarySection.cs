@@ -7,7 +7,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>The written summary: every claim with its interval, sessions and trials.</summary>
-internal static class SummarySection
+public static class SummarySection
 {
     /// <summary>The section.</summary>
     public static XElement Build(FindingsDocument document)
@@ -32,7 +32,8 @@ internal static class SummarySection
             cautions == 0 ? null : CautionsPointer(cautions));
     }
 
-    internal static string CountsSentence(SessionCounts counts)
+    /// <summary>What became of all captured trials, in one sentence.</summary>
+    public static string CountsSentence(SessionCounts counts)
     {
         List<string> rest = [];
         AddPart(counts.Missed, "missed");

@@ -20,7 +20,7 @@ public static class DeviceOnlyFigure
     }
 
     /// <summary>Whether a study has a density to draw.</summary>
-    internal static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.DeviceOnly?.Density is not null);
+    public static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.DeviceOnly?.Density is not null);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

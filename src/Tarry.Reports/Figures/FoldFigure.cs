@@ -23,7 +23,7 @@ public static class FoldFigure
     }
 
     /// <summary>Whether a study has a report interval to fold over.</summary>
-    internal static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.ReportInterval?.Fold is not null);
+    public static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.ReportInterval?.Fold is not null);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

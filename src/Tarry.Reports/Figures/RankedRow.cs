@@ -9,7 +9,7 @@ namespace Tarry.Reports.Figures;
 /// <summary>A condition in its place in the standing.</summary>
 /// <param name="Condition">What is known of it.</param>
 /// <param name="Rank">Its place, or null where there is no mean to rank it by.</param>
-internal sealed record RankedRow(ConditionFinding Condition, RankedCondition? Rank)
+public sealed record RankedRow(ConditionFinding Condition, RankedCondition? Rank)
 {
     /// <summary>Its mean, or null where the data do not suffice.</summary>
     public Estimate<Latency>? Mean => Condition.Mean as Estimate<Latency>;

@@ -18,6 +18,9 @@ internal sealed class RowLayout
     private const double MostLabelEm = 17;
     private const double LeastLabelEm = 6;
 
+    // A condition alone need not be as low as a row of many.
+    private const double AloneTimes = 2.2;
+
     private readonly IReadOnlyList<string> headingLines;
     private readonly IReadOnlyList<string> noteLines;
 
@@ -48,10 +51,12 @@ internal sealed class RowLayout
         RowsTop = LegendTop + legendHeight + 1.6;
         var below = AxisHeight + (noteLines.Count * NoteHeight) + Margin;
         var count = Math.Max(names.Count, 1);
-        var least = IsNarrow ? pitches.Narrow : pitches.Least;
+        var (least, greatest) = IsNarrow ? (pitches.Narrow, pitches.Narrow)
+            : names.Count == 1 ? (AloneTimes * pitches.Least, AloneTimes * pitches.Greatest)
+            : (pitches.Least, pitches.Greatest);
         Style = style.Fitted(RowsTop + below + (count * least));
         var room = Style.Height is { } height ? ((height / Style.TextSize) - RowsTop - below) / count : least;
-        Pitch = Math.Clamp(room, least, Math.Max(least, pitches.Greatest));
+        Pitch = Math.Clamp(room, least, Math.Max(least, greatest));
         RowsBottom = RowsTop + (count * Pitch);
         HeightEm = RowsBottom + below;
 

@@ -20,7 +20,7 @@ public static class RunChartFigure
     }
 
     /// <summary>Whether a study has a session to draw.</summary>
-    internal static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.Sessions.Any(session => session.RunChart is not null));
+    public static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.Sessions.Any(session => session.RunChart is not null));
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

@@ -4,20 +4,20 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Wording;
 
 /// <summary>Estimates as text: value, interval, level, sessions and trials, always together in a sentence.</summary>
-internal static class EstimateWording
+public static class EstimateWording
 {
     /// <summary>The number alone, with the digits that its interval supports.</summary>
     public static string Value<T>(Estimate<T> estimate, Quantity<T> quantity)
         where T : struct, IComparable<T> =>
-        Fixed(quantity.InUnit(estimate.Value), Decimals(estimate, quantity), quantity.Signed);
+        Fixed(quantity.InUnit(estimate.Value), Decimals(estimate, quantity), quantity.HasSign);
 
     /// <summary>The interval without its unit: <c>6.10 to 6.33</c>, or <c>tied at 6.000</c> where it has no width.</summary>
     public static string Bounds<T>(Estimate<T> estimate, Quantity<T> quantity)
         where T : struct, IComparable<T>
     {
         var decimals = Decimals(estimate, quantity);
-        var low = Fixed(quantity.InUnit(estimate.Interval.Low), decimals, quantity.Signed);
-        var high = Fixed(quantity.InUnit(estimate.Interval.High), decimals, quantity.Signed);
+        var low = Fixed(quantity.InUnit(estimate.Interval.Low), decimals, quantity.HasSign);
+        var high = Fixed(quantity.InUnit(estimate.Interval.High), decimals, quantity.HasSign);
         return estimate.Interval.Low.CompareTo(estimate.Interval.High) == 0
             ? $"tied at{NoBreakSpace}{low}"
             : $"{low}{NoBreakSpace}to{NoBreakSpace}{high}";

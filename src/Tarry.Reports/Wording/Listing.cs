@@ -3,7 +3,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Wording;
 
 /// <summary>Lists of names in a sentence.</summary>
-internal static class Listing
+public static class Listing
 {
     private const int MostNames = 6;
 

@@ -6,7 +6,7 @@ namespace Tarry.Reports.Wording;
 public static class Numbers
 {
     /// <summary>Keeps a number and its unit on one line.</summary>
-    internal const char NoBreakSpace = '\u00A0';
+    public const char NoBreakSpace = '\u00A0';
 
     private const char Minus = '\u2212';
     private const int MostDecimals = 3;

@@ -91,6 +91,6 @@ public static class VerdictSentence
         $"To tell a difference of {margin} with 80{NoBreakSpace}% power takes {Design(needed)}.";
 
     /// <summary>What it takes, in a few words.</summary>
-    internal static string Design(Needed needed) =>
+    public static string Design(Needed needed) =>
         $"{Count(needed.Sittings, "sitting")} in all with {Count(needed.TrialsPerSession, "trial")} in each session";
 }

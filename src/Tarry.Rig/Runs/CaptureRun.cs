@@ -22,6 +22,7 @@ public sealed class CaptureRun
     private readonly IRigPortSource source;
     private readonly IProgress<RunProgress>? progress;
     private readonly HostEcho? echo;
+    private readonly LatencyCounts? latencies;
 
     /// <summary>A run that has not begun.</summary>
     /// <param name="study">Where the session goes; its condition must be declared.</param>
@@ -30,8 +31,10 @@ public sealed class CaptureRun
     /// <param name="source">Where the rig is.</param>
     /// <param name="progress">Told about ten times a second where the run stands, on the caller's thread unless it says otherwise.</param>
     /// <param name="echo">What answers the presses where the response is an echo; it begins and ends with the run, and cannot be used again.</param>
-    /// <exception cref="RunSettingsException">The request cannot be done.</exception>
-    public CaptureRun(Study study, StudyLock held, RunRequest request, IRigPortSource source, IProgress<RunProgress>? progress = null, HostEcho? echo = null)
+    /// <param name="latencies">Takes every latency as it is recorded, those of before too where the session goes on; null for nobody.</param>
+    /// <exception cref="RunSettingsException">The request cannot be done, or its session is sealed or was begun with other settings.</exception>
+    /// <exception cref="StudyException">The session's journal cannot be read.</exception>
+    public CaptureRun(Study study, StudyLock held, RunRequest request, IRigPortSource source, IProgress<RunProgress>? progress = null, HostEcho? echo = null, LatencyCounts? latencies = null)
     {
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(request);
@@ -44,16 +47,17 @@ public sealed class CaptureRun
                 "Say both: --response echo --echo-device DEVICE; 'tarry host devices' lists them.");
         }
 
+        RequireSame(study, request);
         this.study = study;
         this.held = held;
         this.request = request;
         this.source = source;
         this.progress = progress;
         this.echo = echo;
+        this.latencies = latencies;
     }
 
     /// <summary>Captures until the target is reached, and seals; or until cancelled, and leaves the journal.</summary>
-    /// <exception cref="RunSettingsException">The session is sealed, or was begun with other settings.</exception>
     /// <exception cref="RigException">The rig failed; the journal is left with all that was captured.</exception>
     /// <exception cref="StudyException">The study or the disk failed; what was safe stays safe.</exception>
     public RunResult Run(CancellationToken cancellation = default)
@@ -72,17 +76,21 @@ public sealed class CaptureRun
             return live.Stopped(resumed);
         }
 
-        using var ledger = resumed ?? new RunLedger(study.Begin(held, FirstRecord(connection.Rig)), isNew: true);
+        using var ledger = resumed ?? new RunLedger(study.Begin(held, FirstRecord(connection.Rig)), isNew: true, latencies);
         badFrames.WriteTo(ledger);
         return live.Capture(ledger, cancellation);
     }
 
-    /// <summary>Goes on with a journal that is there; it must be of the same settings.</summary>
-    private RunLedger? Resume()
+    /// <summary>Goes on with a journal that is there.</summary>
+    private RunLedger? Resume() =>
+        study.SessionKeys.Contains(request.Key) ? new RunLedger(study.Resume(held, request.Key), isNew: false, latencies) : null;
+
+    /// <summary>A session that is there must be open, and of the same settings.</summary>
+    private static void RequireSame(Study study, RunRequest request)
     {
         if (!study.SessionKeys.Contains(request.Key))
         {
-            return null;
+            return;
         }
 
         if (study.IsSealed(request.Key))
@@ -98,8 +106,6 @@ public sealed class CaptureRun
                 $"The session {request.Key} was begun with other settings.",
                 "Go on with the same interval, hold, time-out, re-arm, response, actuation and seed, or capture into another sitting.");
         }
-
-        return new RunLedger(study.Resume(held, request.Key), isNew: false);
     }
 
     private SessionRecord FirstRecord(HelloFrame rig) => new()

@@ -18,9 +18,11 @@ internal sealed class RunLedger : IDisposable
     /// <summary>A ledger over an open journal.</summary>
     /// <param name="recorder">The journal; the ledger disposes of it.</param>
     /// <param name="isNew">Whether it was begun for this run, so that its first segment is still to be used.</param>
-    public RunLedger(SessionRecorder recorder, bool isNew)
+    /// <param name="latencies">Takes every latency, those of before too; null for nobody.</param>
+    public RunLedger(SessionRecorder recorder, bool isNew, LatencyCounts? latencies = null)
     {
         this.recorder = recorder;
+        Tally = new RunTally(latencies);
         firstSegmentIsNew = isNew;
         Segments = recorder.Record.Segments;
         Intake = new TrialIntake(recorder, Count);
@@ -44,7 +46,7 @@ internal sealed class RunLedger : IDisposable
 
     public TrialIntake Intake { get; }
 
-    public RunTally Tally { get; } = new();
+    public RunTally Tally { get; }
 
     /// <summary>The segments so far.</summary>
     public IReadOnlyList<Segment> Segments { get; private set; }

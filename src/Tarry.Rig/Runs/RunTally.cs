@@ -7,7 +7,7 @@ using Tarry.Studies.Trials;
 namespace Tarry.Rig.Runs;
 
 /// <summary>Counts what was recorded: of the session for people, of the rig's present run to compare with its own counts.</summary>
-internal sealed class RunTally
+internal sealed class RunTally(LatencyCounts? latencies = null)
 {
     private long inRun;
     private long responsesInRun;
@@ -33,7 +33,9 @@ internal sealed class RunTally
             case Outcome.Response:
                 Responses++;
                 responsesInRun++;
-                Precision.Add(new TimerClock(segment.TickHz).ToMicroseconds(trial.LatencyTicks!.Value - (run?.CrossingTicks(segment.TickHz) ?? 0)) / 1000);
+                var latencyMs = new TimerClock(segment.TickHz).ToMicroseconds(trial.LatencyTicks!.Value - (run?.CrossingTicks(segment.TickHz) ?? 0)) / 1000;
+                Precision.Add(latencyMs);
+                latencies?.Add(latencyMs);
                 break;
             case Outcome.Missed:
                 Missed++;

@@ -24,7 +24,12 @@ internal sealed class SessionInspection(Study study, SessionFolders folders, Ses
                 $"Declare it with: tarry condition STUDY {key.Condition}");
         }
 
-        return folders.Current(key) is not { } entry ? Open() : folders.HoldsReports(key) ? SealedReports(entry) : Sealed(entry);
+        return folders.Current(key) is not { } entry ? Open() : folders.KindOf(key) switch
+        {
+            SessionDocument.StickKind => SealedStick(entry),
+            SessionDocument.ReportsKind => SealedReports(entry),
+            _ => Sealed(entry),
+        };
     }
 
     private SessionCheck Sealed(SessionEntry entry)
@@ -100,6 +105,26 @@ internal sealed class SessionInspection(Study study, SessionFolders folders, Ses
             }
 
             return new SessionCheck(key, true, null, 0, _problems) { Reports = session.Reports.Count };
+        }
+        catch (StudyException exception)
+        {
+            Add(StudyProblemKind.FileUnreadable, exception.Place ?? key.ToString(), exception.Message, exception.Remedy);
+            return new SessionCheck(key, true, null, 0, _problems);
+        }
+    }
+
+    private SessionCheck SealedStick(SessionEntry entry)
+    {
+        string[] files = [_paths.Relative(_paths.SessionFile(entry)), _paths.Relative(_paths.Reports(entry))];
+        if (files.Any(file => unsound.Contains(file) && folders.Manifest.HashOf(file) is not null))
+        {
+            return new SessionCheck(key, true, null, 0, _problems);
+        }
+
+        try
+        {
+            var session = Sealing.SealedStick.Read(_paths, folders.Manifest, entry);
+            return new SessionCheck(key, true, null, 0, _problems) { Positions = session.Samples.Count };
         }
         catch (StudyException exception)
         {

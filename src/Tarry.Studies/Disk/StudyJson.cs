@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 
 namespace Tarry.Studies.Disk;
 
@@ -12,6 +13,7 @@ internal static class StudyJson
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         RespectNullableAnnotations = true,
         RespectRequiredConstructorParameters = true,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
     };
 
     private static readonly JsonSerializerOptions _file = new(_line) { WriteIndented = true, NewLine = "\n" };

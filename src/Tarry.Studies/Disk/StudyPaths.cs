@@ -21,6 +21,8 @@ internal sealed class StudyPaths(string folder)
 
     public string Calibrations => Path.Combine(Folder, "calibrations");
 
+    public string OpenRuns => Path.Combine(Folder, "open-runs");
+
     public string UnfinishedImport => Path.Combine(Imports, "unfinished.json");
 
     public string Manifest => Path.Combine(Folder, "manifest.json");
@@ -38,6 +40,8 @@ internal sealed class StudyPaths(string folder)
     public string Reports(SessionEntry entry) => Path.Combine(Session(entry), ReportsFileName);
 
     public string Journal(SessionKey key) => Path.Combine(Session(key), JournalFileName);
+
+    public string OpenRun(SessionKey key) => Path.Combine(OpenRuns, $"{key}.json");
 
     /// <summary>The path inside the study with <c>/</c>, as the manifest and messages have it.</summary>
     public string Relative(string path) => Path.GetRelativePath(Folder, path).Replace('\\', '/');

@@ -2,6 +2,7 @@ using Tarry.Studies.Disk;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sealing;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.Trials;
 
 namespace Tarry.Studies.Imports;
@@ -17,7 +18,7 @@ internal static class SessionImport
         ImportRecord import,
         string? replacing)
     {
-        RequireKeys([.. sessions.Select(session => session.Record.Key)], import);
+        RequireKeys([.. sessions.Select(session => RequireNoProcedure(session.Record.Key))], import);
         foreach (var (record, trials) in sessions)
         {
             Check(record, trials);
@@ -30,7 +31,7 @@ internal static class SessionImport
     /// <summary>The same for sessions of the kind <c>reports</c>.</summary>
     public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<ReportSession> sessions, ImportRecord import)
     {
-        RequireKeys([.. sessions.Select(session => session.Record.Key)], import);
+        RequireKeys([.. sessions.Select(session => RequireNoProcedure(session.Record.Key))], import);
         foreach (var session in sessions)
         {
             SegmentRules.Require(session.Record);
@@ -43,6 +44,34 @@ internal static class SessionImport
         _ = Free(paths, sessions.Select(session => session.Record.Key), null);
         return [.. sessions.Select(session => new ImportedSession(session.Record.Key, to => SealedReports.Write(to, session.Record.Key, session)))];
     }
+
+    /// <summary>The same for sessions of the kind <c>stick</c>; a key without a procedure takes that of its session.</summary>
+    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<StickSession> sessions, ImportRecord import)
+    {
+        foreach (var session in sessions)
+        {
+            SegmentRules.Require(session.Record);
+            if (session.Broken() is { } broken)
+            {
+                throw new ArgumentException($"Session {session.Record.Key} cannot be kept: {broken}.", nameof(sessions));
+            }
+        }
+
+        StickSession[] named = [.. sessions.Select(Named)];
+        RequireKeys([.. named.Select(session => session.Record.Key)], import);
+        _ = Free(paths, named.Select(session => session.Record.Key), null);
+        return [.. named.Select(session => new ImportedSession(session.Record.Key, to => SealedStick.Write(to, session.Record.Key, session)))];
+    }
+
+    private static StickSession Named(StickSession session)
+    {
+        var key = session.Record.Key;
+        return session with { Record = session.Record with { Key = new SessionKey(key.Sitting, key.Condition, session.Setup.Procedure) } };
+    }
+
+    private static SessionKey RequireNoProcedure(SessionKey key) => key.Procedure is null
+        ? key
+        : throw new ArgumentException($"Session {key} is named as one of a stick, and holds no positions.", nameof(key));
 
     private static void RequireKeys(IReadOnlyList<SessionKey> keys, ImportRecord import)
     {

@@ -13,6 +13,10 @@ internal static class Recording
         var key = initial.Key;
         RequireDeclared(file, key);
         SegmentRules.Require(initial);
+        if (key.Procedure is not null)
+        {
+            throw new ArgumentException($"Session {key} is named as one of a stick, and has no trials.", nameof(initial));
+        }
 
         if (SessionFolders.Look(paths).IsTaken(key))
         {

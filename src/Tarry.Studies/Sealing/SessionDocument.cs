@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Studies.Sealing;
 
@@ -11,6 +12,7 @@ internal sealed record SessionDocument
 {
     public const string LatencyKind = "latency";
     public const string ReportsKind = "reports";
+    public const string StickKind = "stick";
 
     public required int FormatVersion { get; init; }
 
@@ -56,6 +58,13 @@ internal sealed record SessionDocument
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ReportStream? ReportStream { get; init; }
 
+    /// <summary>How many positions there are, of a session of a stick.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public long? Positions { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public StickSetup? Stick { get; init; }
+
     public IReadOnlyList<RefusedItem> Refused { get; init; } = [];
 
     public long RefusedTotal { get; init; }
@@ -66,6 +75,9 @@ internal sealed record SessionDocument
 
     public static SessionDocument Of(ReportSession session) =>
         Of(session.Record, null) with { Kind = ReportsKind, Reports = session.Reports.Count, ReportStream = session.Stream };
+
+    public static SessionDocument Of(StickSession session) =>
+        Of(session.Record, null) with { Kind = StickKind, Positions = session.Samples.Count, Stick = session.Setup };
 
     public static SessionDocument Of(SessionRecord record, OutcomeCounts? counts) => new()
     {
@@ -109,17 +121,20 @@ internal sealed record SessionDocument
         }
 
         var document = StudyJson.Read<SessionDocument>(text);
-        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken() ?? BrokenStream(document, wanted);
+        var broken = SegmentRules.Broken(document.Segments) ?? document.Run?.Actuation?.Broken() ?? BrokenContent(document, wanted);
         return broken is null ? document : throw new JsonException(broken);
     }
 
-    private static string? BrokenStream(SessionDocument document, string kind) => kind != ReportsKind
-        ? null
-        : document.ReportStream is null ? "it does not say what its reports are" : document.ReportStream.Broken();
+    private static string? BrokenContent(SessionDocument document, string kind) => kind switch
+    {
+        ReportsKind => document.ReportStream is { } stream ? stream.Broken() : "it does not say what its reports are",
+        StickKind => document.Stick is { } stick ? stick.Broken() : "it does not say what was done with the stick",
+        _ => null,
+    };
 
     public SessionRecord ToRecord() => new()
     {
-        Key = new SessionKey(Sitting, Condition),
+        Key = new SessionKey(Sitting, Condition, Stick?.Procedure),
         Segments = Segments,
         Board = Board,
         Firmware = Firmware,
@@ -134,6 +149,7 @@ internal sealed record SessionDocument
         Source = Source,
         Replaces = Replaces,
         ReportStream = ReportStream,
+        Stick = Stick,
         Refused = Refused,
         RefusedTotal = RefusedTotal,
         Events = Events,

@@ -37,11 +37,16 @@ internal sealed class SessionFolders
     public IReadOnlyList<SessionKey> Keys =>
         [.. _onDisk.Where(entry => IsSealed(entry) || IsOpen(entry)).Concat(_listed).Select(entry => entry.Key).Distinct().Order()];
 
-    /// <summary>The sessions that count of one kind: those of reports, or those of latencies.</summary>
-    public IReadOnlyList<SessionKey> KeysOf(bool reports) => [.. Keys.Where(key => HoldsReports(key) == reports)];
+    /// <summary>The sessions that count of one kind.</summary>
+    public IReadOnlyList<SessionKey> KeysOf(string kind) => [.. Keys.Where(key => KindOf(key) == kind)];
 
-    /// <summary>Whether a session is one of reports: by its files in the manifest, else by those on the disk.</summary>
-    public bool HoldsReports(SessionKey key) => Current(key) is { } entry
+    /// <summary>The kind of a session: a procedure in its name tells a stick's, its files the others.</summary>
+    public string KindOf(SessionKey key) => key.Procedure is not null ? SessionDocument.StickKind
+        : HoldsReports(key) ? SessionDocument.ReportsKind
+        : SessionDocument.LatencyKind;
+
+    /// <summary>Whether a session holds reports: by its files in the manifest, else by those on the disk.</summary>
+    private bool HoldsReports(SessionKey key) => Current(key) is { } entry
         && (_listed.Contains(entry) ? Manifest.HashOf(_paths.Relative(_paths.Reports(entry))) is not null : File.Exists(_paths.Reports(entry)));
 
     public static SessionFolders Look(StudyPaths paths)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Studies.Sessions;
 
@@ -22,8 +23,9 @@ internal readonly record struct SessionEntry(SessionKey Key, int Revision)
         }
 
         var parts = (at < 0 ? name : name[..at]).Split('.');
-        var entry = parts.Length == 2 && Names.IsName(parts[0]) && Names.IsName(parts[1])
-            ? new SessionEntry(new SessionKey(parts[0], parts[1]), revision)
+        var procedure = parts.Length == 3 ? StickProcedures.Find(parts[2]) : null;
+        var entry = (parts.Length == 2 || procedure is not null) && Names.IsName(parts[0]) && Names.IsName(parts[1])
+            ? new SessionEntry(new SessionKey(parts[0], parts[1], procedure), revision)
             : (SessionEntry?)null;
         return entry?.ToString() == name ? entry : null;
     }

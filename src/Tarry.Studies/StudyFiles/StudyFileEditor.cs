@@ -68,6 +68,14 @@ internal static class StudyFileEditor
         return AddTable(text, "exclude", entries);
     }
 
+    /// <summary>Removes an exclusion, the first where the very same is there twice; its comments stay.</summary>
+    public static string RemoveExclusion(string text, Exclusion exclusion)
+    {
+        var file = StudyFileText.Parse(text);
+        var index = StudyFileReader.Read(file).Exclusions.ToList().IndexOf(exclusion);
+        return index < 0 ? text : TableRemoval.Of(text, file.Exclusions[index].Node);
+    }
+
     private static string SetEntries(string text, Func<StudyFileText, TableText> find, IReadOnlyList<(string Key, string Value)> entries)
     {
         foreach (var (key, value) in entries)

@@ -1,5 +1,7 @@
 using Tarry.Findings;
+using Tarry.Findings.Play;
 using Tarry.Studies;
+using Tarry.Studies.StudyFiles;
 using Tarry.Web.Shelf;
 
 namespace Tarry.Web.Desk;
@@ -52,16 +54,43 @@ public sealed class StudyDesk
         }
     }
 
+    /// <summary>What the study would say with a further exclusion; computed on another thread, nothing is written.</summary>
+    /// <param name="exclusion">What would be set aside.</param>
+    /// <param name="cancellation">Stops it.</param>
+    public Task<Foreseen> Try(Exclusion exclusion, CancellationToken cancellation) => Task.Run(
+        () =>
+        {
+            var from = StudyStamp.Of(Folder);
+            return new Foreseen(from, StudyAnalysis.Run(Open(), [exclusion], Seed, version, cancellation));
+        },
+        cancellation);
+
+    /// <summary>What the study means for other windows and players; computed on another thread.</summary>
+    /// <param name="document">The findings of the study as it is.</param>
+    /// <param name="play">The windows and players.</param>
+    /// <param name="cancellation">Stops it.</param>
+    public Task<StudyPlay?> Play(FindingsDocument document, PlayEntry play, CancellationToken cancellation) =>
+        Task.Run(() => StudyAnalysis.Play(Open(), document, play, cancellation), cancellation);
+
     /// <summary>Changes the study under its lock and tells every window.</summary>
     /// <param name="change">The change.</param>
+    /// <param name="foreseen">What the study says once it is made, where that is known; it counts only if nobody has changed the study since.</param>
     /// <exception cref="StudyException">It cannot be done; the study is as before.</exception>
-    public void Edit(Action<Study, StudyLock> change)
+    public void Edit(Action<Study, StudyLock> change, Foreseen? foreseen = null)
     {
         ArgumentNullException.ThrowIfNull(change);
         var study = Open();
         using (var held = study.AcquireLock("tarry serve"))
         {
+            var isAsTried = foreseen is not null && StudyStamp.Of(Folder) == foreseen.From;
             change(study, held);
+            if (isAsTried)
+            {
+                lock (gate)
+                {
+                    (stamp, findings) = (StudyStamp.Of(Folder), Task.FromResult(foreseen!.Findings));
+                }
+            }
         }
 
         Changed?.Invoke();

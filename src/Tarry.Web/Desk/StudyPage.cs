@@ -27,6 +27,9 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Why there are none; null where there are, or may be.</summary>
     public Exception? Problem { get; private set; }
 
+    /// <summary>Whether the study has changed and what is shown is of before; the new findings are on their way.</summary>
+    public bool IsOutdated { get; private set; }
+
     /// <summary>The address of another page of this study.</summary>
     public string To(string page) => StudyAddress.Of(StudyAddress.Name(Study), page);
 
@@ -89,7 +92,10 @@ public abstract class StudyPage : ComponentBase, IDisposable
 
     private void OnChanged() => _ = InvokeAsync(async () =>
     {
+        IsOutdated = true;
+        StateHasChanged();
         await Load();
+        IsOutdated = false;
         StateHasChanged();
     });
 }

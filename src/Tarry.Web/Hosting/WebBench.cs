@@ -9,8 +9,10 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Tarry.Reports.Figures;
+using Tarry.Web.Bench;
 using Tarry.Web.Desk;
 using Tarry.Web.Shelf;
+using Tarry.Web.Target;
 
 namespace Tarry.Web.Hosting;
 
@@ -31,6 +33,8 @@ public static class WebBench
         AddServices(builder.Services, options);
 
         var app = builder.Build();
+        // Before windows lose their connection: a run ends with its trial in flight, and its journal is whole.
+        app.Lifetime.ApplicationStopping.Register(app.Services.GetRequiredService<LiveBench>().StopAll);
         app.UseHostFiltering();
         app.UseMiddleware<OriginGuard>();
         app.UseMiddleware<ContentPolicy>();
@@ -40,6 +44,7 @@ public static class WebBench
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/colours.css", () => Results.Text(FigureStyleSheet.ForPage(), "text/css"));
+        app.MapTarget();
         app.MapRazorComponents<Pages.App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -62,6 +67,9 @@ public static class WebBench
         services.AddSingleton<LaunchToken>();
         services.AddSingleton<StudyShelf>();
         services.AddSingleton<StudyDesks>();
+        services.AddSingleton<IBenchPorts, BenchPorts>();
+        services.AddSingleton<LiveBench>();
+        services.AddSingleton<PressFeed>();
         services.Configure<HostFilteringOptions>(hosts =>
         {
             hosts.AllowedHosts = ["127.0.0.1", "localhost", "[::1]"];

@@ -45,6 +45,7 @@ internal static class CheckCommand
             terminal.Out.WriteLine(session.Counts is { } counts
                 ? Invariant($"{session.Key}: captured {counts.Captured} = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}{state}{torn}")
                 : session.Reports is { } reports ? Invariant($"{session.Key}: {reports} reports")
+                : session.Positions is { } positions ? Invariant($"{session.Key}: {positions} positions of a stick")
                 : $"{session.Key}: cannot be read{state}{torn}");
         }
 
@@ -63,7 +64,7 @@ internal static class CheckCommand
         {
             result.Passed,
             Problems = result.Problems.Select(problem => new { Kind = problem.Kind.ToString(), problem.Place, problem.Message, problem.Remedy }),
-            Sessions = result.Sessions.Select(session => new { Session = session.Key.ToString(), session.Sealed, session.Counts, session.Reports, session.TornBytes }),
+            Sessions = result.Sessions.Select(session => new { Session = session.Key.ToString(), session.Sealed, session.Counts, session.Reports, session.Positions, session.TornBytes }),
         };
         return JsonSerializer.Serialize(document, Options);
     }

@@ -53,7 +53,7 @@ internal sealed class DelimitedTextColumns
         CommentPrefix = parsed.GetValue(comment) ?? '#',
     };
 
-    private static Option<TimeUnit?> Unit(string name, string description) => new(name)
+    internal static Option<TimeUnit?> Unit(string name, string description) => new(name)
     {
         Description = description,
         CustomParser = argument =>

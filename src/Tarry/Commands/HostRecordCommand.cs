@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Tarry.Imports.HidReports;
+using Tarry.Imports.Recordings;
+using Tarry.Imports.Sticks;
 using Tarry.Output;
 using Tarry.Rig.HostEvents;
 using Tarry.Rig.HostEvents.Recording;
@@ -7,6 +9,7 @@ using Tarry.Rig.HostEvents.Watching;
 using Tarry.Studies;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Commands;
 
@@ -27,20 +30,24 @@ internal static class HostRecordCommand
         var keyboard = new Option<bool>("--allow-keyboard") { Description = "Record the chosen keys of a text keyboard." };
         var exclusive = new Option<bool>("--exclusive") { Description = "Keep its events from other programs meanwhile (Linux evdev)." };
         var recover = new Option<bool>("--recover") { Description = "Seal what a recording that broke off has left." };
+        var sticks = new StickOptions();
         var command = new Command(
             "record",
             "Records a device's reports with their times as a session of the kind 'reports'. Keep the device moving. Ctrl-C ends the\n"
             + "recording and seals it; after a crash --recover seals what is there.\n\n"
             + "Caution: a recording holds what the device told: times, and the codes that are chosen. A text keyboard is refused unless you\n"
             + "say --allow-keyboard and name the keys with --code; only these are kept. Type nothing secret meanwhile, all the same.\n\n"
-            + "Example: tarry host record pads --condition quill-usb --sitting monday-reports --device /dev/input/event7 --seconds 30")
+            + "With --procedure the recording becomes a session of a stick: 'tarry stick procedures' says what to do meanwhile.\n\n"
+            + "Examples: tarry host record pads --condition quill-usb --sitting monday-reports --device /dev/input/event7 --seconds 30\n"
+            + "          tarry host record pads --condition quill-usb --sitting monday --device /dev/hidraw3 --procedure rest --seconds 60")
         {
             study, condition, sitting, device, seconds, reports, code, keyboard, exclusive, recover,
         };
+        sticks.AddReportOptionsTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(() =>
         {
             var opened = Study.Open(parsed.GetRequiredValue(study));
-            var key = new SessionKey(parsed.GetRequiredValue(sitting), parsed.GetRequiredValue(condition));
+            var key = new SessionKey(parsed.GetRequiredValue(sitting), parsed.GetRequiredValue(condition), sticks.Procedure(parsed));
             using var held = opened.AcquireLock("tarry host record");
             var file = Path.Combine(parsed.GetRequiredValue(study), "recordings", $"{key}.txt");
             Require(opened, key, file, parsed.GetValue(recover));
@@ -58,6 +65,12 @@ internal static class HostRecordCommand
             }
 
             var (session, import) = RecordedSession.Read(file, key, FieldsOf);
+            if (key.Procedure is not null)
+            {
+                SealStick(terminal, opened, held, session, import, WithRanges(sticks.Reports(parsed), RecordedSession.AxesOf(file)));
+                return ExitCode.Done;
+            }
+
             opened.SealImported(held, [session], import, []);
             terminal.Out.WriteLine(FormattableString.Invariant($"{key}: {session.Reports.Count} reports sealed, {session.Record.RefusedTotal} lines refused. The recording stays in recordings/."));
             foreach (var text in session.Record.Events)
@@ -70,6 +83,20 @@ internal static class HostRecordCommand
         return command;
     }
 
+    private static void SealStick(Terminal terminal, Study study, StudyLock held, ReportSession session, ImportRecord import, StickReportOptions options)
+    {
+        var plan = StickReportImport.Of(session, null, options, new RecordingTarget(session.Record.Key, study.File.Conditions), import.FileName, import.Sha256, import.Format);
+        plan.AddTo(study, held);
+        ImportText.Write(plan, terminal, dryRun: false, explain: true);
+    }
+
+    /// <summary>The ranges that the device stated, where the user states none: those of the named fields, else of the first two axes.</summary>
+    private static StickReportOptions WithRanges(StickReportOptions options, IReadOnlyList<RecordedAxis> axes)
+    {
+        StickRange? Of(string column) => axes.FirstOrDefault(axis => axis.Column == column) is { } axis ? new StickRange(axis.Minimum, axis.Maximum, 1) : null;
+        return options with { X = options.X ?? Of(options.XField ?? "abs_x"), Y = options.Y ?? Of(options.YField ?? "abs_y") };
+    }
+
     private static void Require(Study study, SessionKey key, string file, bool recovers)
     {
         if (study.File.Conditions.All(condition => condition.Id != key.Condition))
@@ -77,7 +104,7 @@ internal static class HostRecordCommand
             throw new UsageException($"The condition {key.Condition} is not declared.", $"Declare it with: tarry condition STUDY {key.Condition}");
         }
 
-        if (study.SessionKeys.Contains(key) || study.ReportSessionKeys.Contains(key))
+        if (study.SessionKeys.Contains(key) || study.ReportSessionKeys.Contains(key) || study.StickKeys.Contains(key))
         {
             throw new UsageException($"The session {key} is there already.", "Record into another sitting; what is sealed never changes.");
         }

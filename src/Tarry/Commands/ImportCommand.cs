@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using Tarry.Imports;
 using Tarry.Imports.DelimitedText;
+using Tarry.Imports.Recordings;
+using Tarry.Imports.Sticks;
 using Tarry.Output;
 using Tarry.Studies;
 
@@ -10,6 +12,9 @@ namespace Tarry.Commands;
 /// <summary><c>tarry import</c>: takes recordings into a study.</summary>
 internal static class ImportCommand
 {
+    private const string Latency = "latency";
+    private const string Stick = "stick";
+
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
@@ -19,19 +24,23 @@ internal static class ImportCommand
         var columns = new DelimitedTextColumns();
         var recording = new RecordingOptions();
         var captures = new PacketCaptureSource();
+        var kind = new Option<string>("--kind") { Description = "What the files hold: latency (presses and responses, or all reports of a packet capture), or stick (the positions of a stick).", DefaultValueFactory = _ => Latency };
+        kind.AcceptOnlyFromAmong(Latency, Stick);
+        var sticks = new StickOptions();
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what would be read and refused; make nothing." };
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
-        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday")
+        var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday\n          tarry import pads rim.csv --kind stick --procedure rim-sweep --x-range 0..255 --condition quill-usb --sitting monday")
         {
             study, files,
         };
         var profile = new ImportProfile();
         OptionGroup[] groups =
         [
-            new("Any file", [format, .. columns.Session, dryRun, explain, .. profile.Options]),
+            new("Any file", [format, kind, .. columns.Session, dryRun, explain, .. profile.Options]),
             columns.Group,
             .. recording.Groups,
             .. captures.Groups,
+            sticks.Group,
         ];
         foreach (var option in groups.SelectMany(group => group.Options))
         {
@@ -69,7 +78,7 @@ internal static class ImportCommand
 
                 var opened = Study.Open(parsed.GetRequiredValue(study));
                 var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
-                RequireOne(paths, formats);
+                RequireOne(paths, formats, parsed.GetValue(kind) == Stick);
                 var cable = formats[0] == ImportFormat.Logic ? recording.Cable(parsed, captures.SpeedName(parsed)) : null;
                 IReadOnlyList<ImportPlan> plans;
                 if (cable is not null || PacketCaptureSource.Formats.Contains(formats[0]))
@@ -84,6 +93,24 @@ internal static class ImportCommand
                     }
 
                     plans = [captures.Plan(parsed, columns, capture, opened)];
+                    if (parsed.GetValue(kind) == Stick)
+                    {
+                        plans = [StickOf(plans[0], sticks.Reports(parsed), sticks.Target(parsed, columns.Condition(parsed), columns.Sitting(parsed), opened.File.Conditions))];
+                    }
+                }
+                else if (parsed.GetValue(kind) == Stick)
+                {
+                    RequireTable(paths, formats[0]);
+                    var text = columns.Options(parsed);
+                    plans =
+                    [
+                        StickTableImport.Read(
+                            paths[0],
+                            sticks.Table(parsed, recording.TimeColumn(parsed), text),
+                            sticks.Target(parsed, text.Condition, text.Sitting, opened.File.Conditions),
+                            told,
+                            cancellation),
+                    ];
                 }
                 else
                 {
@@ -138,14 +165,26 @@ internal static class ImportCommand
         }
     }
 
-    private static void RequireOne(string[] paths, List<string> formats)
+    private static ImportPlan StickOf(ImportPlan plan, StickReportOptions options, RecordingTarget target) => plan.ReportSessions is [var reports]
+        ? StickReportImport.Of(reports, null, options, target, plan.Record.FileName, plan.Record.Sha256, plan.Record.Format)
+        : throw new UsageException("A marked press gives latencies, and no positions.", "Leave --marker or --kind out.");
+
+    private static void RequireTable(string[] paths, string format)
+    {
+        if (format != ImportFormat.LongForm)
+        {
+            throw new UsageException($"{paths[0]} is {format}, which holds no positions of a stick.", "Give a table (CSV) or a packet capture.");
+        }
+    }
+
+    private static void RequireOne(string[] paths, List<string> formats, bool stick)
     {
         if (formats.Count > 1)
         {
             throw new UsageException($"The files are of several formats: {string.Join(", ", formats)}.", "Import those of one format at a time.");
         }
 
-        if (paths.Length > 1 && formats[0] != ImportFormat.LongForm)
+        if (paths.Length > 1 && (formats[0] != ImportFormat.LongForm || stick))
         {
             throw new UsageException("A recording is one session, and several are given.", "Import one recording at a time, each with its --condition and --sitting.");
         }
@@ -154,7 +193,7 @@ internal static class ImportCommand
     // Before anything is made, so that several files are taken in together or not at all.
     private static void RequireNew(Study study, IReadOnlyList<ImportPlan> plans)
     {
-        var there = study.SessionKeys.Concat(study.ReportSessionKeys).ToHashSet();
+        var there = study.SessionKeys.Concat(study.ReportSessionKeys).Concat(study.StickKeys).ToHashSet();
         var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
         if (taken.Count > 0)
         {

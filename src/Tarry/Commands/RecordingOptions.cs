@@ -28,7 +28,7 @@ internal sealed class RecordingOptions
     private readonly Option<double?> captureFps = new Option<double?>("--capture-fps") { Description = "Frames a second that the camera captured, not those that a slow-motion file plays." }.TakesNumber(positive: true);
     private readonly Option<string> pressColumn = new("--press-column") { Description = "The column of the press.", DefaultValueFactory = _ => "press" };
     private readonly Option<string> responseColumn = new("--response-column") { Description = "The column of the response.", DefaultValueFactory = _ => "response" };
-    private readonly Option<string> timeColumn = new("--time-column") { Description = "The column of the frames' time stamps.", DefaultValueFactory = _ => "pts_time" };
+    private readonly Option<string> timeColumn = new("--time-column") { Description = "The column of the frames' time stamps; of a stick, time_us and the like.", DefaultValueFactory = _ => "pts_time" };
     private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "The channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
     private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "The channel of D- of a USB cable." };
 
@@ -93,6 +93,9 @@ internal sealed class RecordingOptions
         Delimiter = delimiter,
         Window = Window(parsed),
     };
+
+    /// <summary>The column of the times, where it is named.</summary>
+    public string? TimeColumn(ParseResult parsed) => parsed.GetResult(timeColumn) is { Implicit: false } ? parsed.GetValue(timeColumn) : null;
 
     /// <summary>Whether the command line says that a table is one of a video.</summary>
     public bool SaysVideo(ParseResult parsed) => parsed.GetValue(captureFps) is not null;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Tarry.Demo;
 using Tarry.Output;
 using Tarry.Rig.Link;
 using Tarry.Rig.Proofs;

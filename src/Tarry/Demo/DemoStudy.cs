@@ -25,7 +25,7 @@ internal sealed class DemoStudy(string folder, uint seed)
 
         var random = new SeededGenerator(seed);
         var done = 0;
-        var total = DemoScenario.Sittings.Count * DemoScenario.Conditions.Count;
+        var total = (DemoScenario.Sittings.Count * DemoScenario.Conditions.Count) + DemoSticks.Count;
         foreach (var sitting in DemoScenario.Sittings)
         {
             var shared = SharedOffsetSdMs * random.NextNormal();
@@ -39,6 +39,7 @@ internal sealed class DemoStudy(string folder, uint seed)
             }
         }
 
+        DemoSticks.Record(study, held, seed, key => progress(done++, total, key), cancellation);
         study.AddExclusion(held, new Exclusion(new SessionKey("monday", "sedge-dongle"), "the frame cap was off until trial 40", 1, 40));
         return study;
     }

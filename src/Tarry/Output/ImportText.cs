@@ -1,5 +1,7 @@
 using Tarry.Imports;
 using Tarry.Imports.DelimitedText;
+using Tarry.Rig.Sticks;
+using Tarry.Studies.Sticks;
 using static System.FormattableString;
 
 namespace Tarry.Output;
@@ -9,9 +11,24 @@ internal static class ImportText
 {
     private const int ShownPlaces = 10;
 
+    /// <summary>Says whether a recording of a stick is good enough for its procedure; it is kept in either case.</summary>
+    public static void Judge(StickSession session, Terminal terminal)
+    {
+        var lacks = StickAcceptance.Lacks(session);
+        if (lacks.Count == 0)
+        {
+            terminal.Out.WriteLine($"{session.Record.Key}: accepted for its procedure.");
+        }
+
+        foreach (var lack in lacks)
+        {
+            terminal.Error.WriteLine($"{session.Record.Key}: not accepted for its procedure: {lack}");
+        }
+    }
+
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)
     {
-        var row = plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
+        var row = plan.StickSessions.Count > 0 ? "position" : plan.ReportSessions.Count > 0 ? "report" : plan.Record.Format == DelimitedTextImport.Format ? "row" : "trial";
         terminal.Out.WriteLine(Invariant(
             $"{plan.Record.FileName}: {(dryRun ? "would keep" : "kept")} {plan.Record.RowsKept} of {Counted.Of(row == "trial" ? plan.Record.RowsRead - plan.Record.RefusedUnassigned : plan.Record.RowsRead, row)} in {Counted.Of(plan.Keys.Count(), "session")}, {Counted.Of(plan.NewConditions.Count, "new condition")}."));
         if (explain)
@@ -25,10 +42,21 @@ internal static class ImportText
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Trials.Count, "trial")}"));
             }
+
+            foreach (var session in plan.StickSessions)
+            {
+                terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Samples.Count, "position")}, x {session.Setup.X.Minimum}..{session.Setup.X.Maximum}, y {session.Setup.Y.Minimum}..{session.Setup.Y.Maximum}"));
+            }
+
             foreach (var session in plan.ReportSessions)
             {
                 terminal.Out.WriteLine(Invariant($"  {session.Record.Key}: {Counted.Of(session.Reports.Count, "report")} of {session.Stream.Device}, {Counted.Of(session.Stream.Fields.Count, "field")}"));
             }
+        }
+
+        foreach (var session in plan.StickSessions)
+        {
+            Judge(session, terminal);
         }
 
         foreach (var caution in plan.Cautions)
@@ -42,7 +70,7 @@ internal static class ImportText
             return;
         }
 
-        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {(row == "row" ? Counted.Of(refused, row) : row == "report" ? Counted.Of(refused, "packet") : Invariant($"in all {refused}"))}:"));
+        terminal.Error.WriteLine(Invariant($"{plan.Record.FileName}: refused {(row is "row" or "position" ? Counted.Of(refused, row) : row == "report" ? Counted.Of(refused, "packet") : Invariant($"in all {refused}"))}:"));
         foreach (var (reason, count) in plan.Record.RefusedByReason)
         {
             terminal.Error.WriteLine(Invariant($"  {count} x {reason}"));

@@ -11,7 +11,7 @@ public sealed class FigureTests
     public static TheoryData<string, string, string> Drawings()
     {
         var drawings = new TheoryData<string, string, string>();
-        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart", "play" })
+        foreach (var figure in new[] { "standing", "ridge", "ladder", "sessions", "fold", "device-only", "run-chart", "play", "distribution", "difference" })
         {
             foreach (var style in new[] { "page", "phone", "video" })
             {
@@ -186,6 +186,25 @@ public sealed class FigureTests
         Assert.Contains("no change told", Words(XElement.Parse(RunChartFigure.Draw(Samples.Document("Steady", [condition]), FigureStyle.Page))), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Draw_DistributionOfOne_SaysItsBandAndMarksItsQuantiles()
+    {
+        var root = XElement.Parse(DistributionFigure.Draw(Samples.Document("One", [Samples.Condition("quill-usb", 3.42, 1.1)]), FigureStyle.Page));
+        Assert.Contains("95 % band that holds the whole curve", Words(root), StringComparison.Ordinal);
+        // sqrt(ln(40) / (2 * 6,000)) of the sample's 6,000 presses is 0.0175.
+        Assert.Contains("1.8 points to either side", Words(root), StringComparison.Ordinal);
+        Assert.Equal(5 + 1, WithClass(root, "mark-solid").Count()); // five quantiles and the mean
+    }
+
+    [Fact]
+    public void Draw_DistributionOfTwo_NamesBothAndDrawsTheSecondDashed()
+    {
+        var root = XElement.Parse(DistributionFigure.Draw(Samples.Document("Two", [Samples.Condition("quill-usb", 3.42, 1.1), Samples.Condition("osier-stick", 6.9, 4)]), FigureStyle.Page));
+        Assert.Contains("quill-usb", Words(root), StringComparison.Ordinal);
+        Assert.Contains("osier-stick", Words(root), StringComparison.Ordinal);
+        Assert.Equal(2, root.Descendants().Count(element => element.Name.LocalName == "path" && element.Attribute("stroke-dasharray") is not null));
+    }
+
     [Theory]
     [InlineData(FigureTheme.Light)]
     [InlineData(FigureTheme.Dark)]
@@ -257,6 +276,8 @@ public sealed class FigureTests
             "fold" => FoldFigure.Draw(Studies[study], chosen),
             "run-chart" => RunChartFigure.Draw(Studies[study], chosen),
             "play" => PlayCurveFigure.Draw(Studies[study], chosen),
+            "distribution" => DistributionFigure.Draw(Studies[study], chosen),
+            "difference" => DifferenceFigure.Draw(Studies[study], chosen),
             _ => SessionsFigure.Draw(Studies[study], chosen),
         });
     }

@@ -102,6 +102,43 @@ public sealed class StudyFileEditorTests
         Assert.Equal(2, Read(StudyFileEditor.AddExclusion(once, exclusion with { LastSequence = 21 })).Exclusions.Count);
     }
 
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    public void RemoveExclusion_ThatWasAdded_LeavesTheTextAsItWas(string lineEnd)
+    {
+        var before = _commented.Replace("\n", lineEnd, StringComparison.Ordinal);
+        var exclusion = new Exclusion(new SessionKey("monday", "a"), "cap was \"off\" # not a comment", 3, 20);
+        var other = exclusion with { FirstSequence = null };
+        var once = StudyFileEditor.AddExclusion(before, exclusion);
+        Assert.Equal(before, StudyFileEditor.RemoveExclusion(once, exclusion));
+        Assert.Equal(StudyFileEditor.AddExclusion(before, other), StudyFileEditor.RemoveExclusion(StudyFileEditor.AddExclusion(once, other), exclusion));
+        Assert.Equal(once, StudyFileEditor.RemoveExclusion(once, other));
+    }
+
+    [Fact]
+    public void RemoveExclusion_BlockWithComments_KeepsEveryComment()
+    {
+        const string text = "title = \"t\" # c0\n# c1\n[[exclude]] # c2\n# c3\nsession = \"monday.a\"   # c4\n  # c5\n"
+            + "reason = '''\nmany\nlines'''\n# c6\n\n[[condition]]\nid = \"a\"\n";
+        var edited = StudyFileEditor.RemoveExclusion(text, Assert.Single(Read(text).Exclusions));
+        Assert.Equal("title = \"t\" # c0\n# c1\n# c2\n# c3\n# c4\n  # c5\n# c6\n\n[[condition]]\nid = \"a\"\n", edited);
+    }
+
+    [Theory]
+    [InlineData(0, "exclude = [{ session = \"m.a\", reason = \"y\" }, # two\n]\n")]
+    [InlineData(1, "exclude = [{ session = \"m.a\", reason = \"x\" }# two\n]\n")]
+    public void RemoveExclusion_OfAList_KeepsTheRestOfTheList(int index, string expected)
+    {
+        const string head = "title = \"t\"\n";
+        const string condition = "[[condition]]\nid = \"a\"\n";
+        const string text = head + "exclude = [{ session = \"m.a\", reason = \"x\" }, { session = \"m.a\", reason = \"y\" }# two\n]\n" + condition;
+        var edited = StudyFileEditor.RemoveExclusion(text, Read(text).Exclusions[index]);
+        Assert.Equal(head + expected.Replace("}, # two", "}# two", StringComparison.Ordinal) + condition, edited);
+        Assert.Single(Read(edited).Exclusions);
+        Assert.Empty(Read(StudyFileEditor.RemoveExclusion(edited, Read(edited).Exclusions[0])).Exclusions);
+    }
+
     [Fact]
     public void Edits_FileWithCarriageReturns_KeepThemOnEveryLine()
     {

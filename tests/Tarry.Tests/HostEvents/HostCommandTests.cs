@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Tests.HostEvents;
 
@@ -101,6 +102,50 @@ public class HostCommandTests
         var button = session.Stream.Fields.Single(field => field.Usages[0] is { Page: 9, First: 1 });
         Assert.Equal((-5, 1), (x.ValueIn(session.Reports.Data(0)), button.ValueIn(session.Reports.Data(0))));
         Assert.Contains(session.Record.Events, text => text.Contains("arrival", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Record_OfAProcedureOnAMockedPad_BecomesASessionOfAStick()
+    {
+        using var folder = new TemporaryFolder();
+        await Declare(folder);
+        // x goes from -2,000 on in steps of 100, y towards the player from 3,000 on: up is greater in the session, so y falls.
+        var reports = Enumerable.Range(0, 50).Select(index => (FirstStampUs + (4000L * index), new (ushort, ushort, int)[] { (3, 0, (index * 100) - 2000), (3, 1, 3000 + index) }));
+        await new MockedDevices(folder).WithPad(Pad, reports, 0x130)
+            .Tarry("host", "record", "study", "--condition", "pad", "--sitting", "monday", "--device", Pad, "--procedure", "rest", "--reports", "50", "--seconds", "30");
+
+        var study = Study.Open(folder["study"]);
+        Assert.Empty(study.ReportSessionKeys);
+        var session = study.ReadStick(SessionKey.Parse("monday.pad.rest"));
+
+        Assert.Equal(("host-events", new StickRange(-32768, 32767, 1)), (session.Setup.Source, session.Setup.X));
+        Assert.Equal(50, session.Samples.Count);
+        Assert.Equal((4_000_000L * 49, 2_900.0, -32768 + 32767 - 3049.0), (session.Samples.Ticks[49], session.Samples.X[49], session.Samples.Y[49]));
+        Assert.Contains("The study is whole.", await ProgramRun.Done("check", folder["study"]));
+    }
+
+    [Fact]
+    public async Task Take_OfASealedRecording_BecomesASessionOfAStick()
+    {
+        using var folder = new TemporaryFolder();
+        await Declare(folder);
+        Directory.CreateDirectory(Path.Combine(folder["study"], "recordings"));
+        File.WriteAllText(
+            Path.Combine(folder["study"], "recordings", "reports.pad.txt"),
+            "tarry-host-recording 1 {\"device\":\"Quill 2\",\"transport\":\"host-events\",\"clock\":\"kernel\",\"codes\":[\"3:0\",\"3:1\"]}\n"
+            + "5000000 0500000007000000\n7000000 06000000f9ffffff\n9000000 ff0f000000000000\n");
+        await ProgramRun.Done("host", "record", folder["study"], "--condition", "pad", "--sitting", "reports", "--recover");
+
+        var unknown = await ProgramRun.Tarry("stick", "take", folder["study"], "reports.pad", "--procedure", "rest");
+        Assert.Contains("--x-range", unknown.Error, StringComparison.Ordinal);
+        await ProgramRun.Done("stick", "take", folder["study"], "reports.pad", "--procedure", "rest", "--sitting", "monday", "--x-range", "-127..127", "--y-direction", "up");
+
+        var session = Study.Open(folder["study"]).ReadStick(SessionKey.Parse("monday.pad.rest"));
+        Assert.Equal([5.0, 6], session.Samples.X.ToArray());
+        Assert.Equal([7.0, -7], session.Samples.Y.ToArray());
+        Assert.Equal("report 3", Assert.Single(session.Record.Refused).Place);
+        Assert.Equal("reports.pad", session.Record.Source!.Options["from_session"]);
+        Assert.Single(Study.Open(folder["study"]).ReportSessionKeys);
     }
 
     [Fact]

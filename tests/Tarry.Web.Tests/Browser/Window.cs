@@ -66,7 +66,7 @@ public sealed class Window : IAsyncDisposable
 
     private bool IsExpected(string text) => (isExamined && text.Contains("inline style", StringComparison.Ordinal))
         || (ExpectsNotFound && text.Contains("404", StringComparison.Ordinal))
-        || (ExpectsLostConnection && (text.Contains("ERR_CONNECTION", StringComparison.Ordinal) || text.Contains("WebSocket", StringComparison.Ordinal)));
+        || (ExpectsLostConnection && (text.Contains("ERR_CONNECTION", StringComparison.Ordinal) || text.Contains("WebSocket", StringComparison.Ordinal) || text.Contains("Failed to fetch", StringComparison.Ordinal)));
 
     private void Note(bool isFault, string text)
     {

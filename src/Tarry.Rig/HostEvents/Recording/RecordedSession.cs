@@ -14,6 +14,10 @@ public static class RecordedSession
     private const long NanosecondsPerSecond = 1_000_000_000;
     private const int MostRefusedInWords = 1000;
 
+    /// <summary>What the axes of a recording can say; none where it holds reports' bytes.</summary>
+    /// <exception cref="HostInputException">It is no recording.</exception>
+    public static IReadOnlyList<RecordedAxis> AxesOf(string path) => HeaderOf(path, File.ReadLines(path).FirstOrDefault() ?? "").Axes;
+
     /// <summary>Reads a recording.</summary>
     /// <param name="path">The file.</param>
     /// <param name="key">The session that it becomes.</param>
@@ -25,8 +29,7 @@ public static class RecordedSession
         ArgumentNullException.ThrowIfNull(fieldsOf);
         var content = File.ReadAllBytes(path);
         var lines = Encoding.UTF8.GetString(content).Split('\n');
-        var header = RecordingHeader.Read(lines[0])
-            ?? throw new HostInputException($"{path} is no recording of the host's input.", "Remove it, and record again.");
+        var header = HeaderOf(path, lines[0]);
         var (reports, events, refused) = ReadLines(lines);
         if (reports.Count == 0)
         {
@@ -69,6 +72,9 @@ public static class RecordedSession
             Refused = record.Refused,
         });
     }
+
+    private static RecordingHeader HeaderOf(string path, string line) =>
+        RecordingHeader.Read(line) ?? throw new HostInputException($"{path} is no recording of the host's input.", "Remove it, and record again.");
 
     private static (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte) Fields(
         RecordingHeader header, Func<ReadOnlyMemory<byte>, (IReadOnlyList<ReportField> Fields, bool IdIsFirstByte)> fieldsOf) =>

@@ -26,6 +26,9 @@ public sealed record RecordingHeader
     /// <summary>The chosen codes, where changes were recorded.</summary>
     public IReadOnlyList<string> Codes { get; init; } = [];
 
+    /// <summary>What the chosen axes can say, where changes were recorded: a state of 32 bits does not tell it.</summary>
+    public IReadOnlyList<RecordedAxis> Axes { get; init; } = [];
+
     /// <summary>Of a device and the chosen codes; none for a device that gives its reports' bytes.</summary>
     public static RecordingHeader Of(IHostInputDevice device, IReadOnlyList<RecordedCode> codes)
     {
@@ -39,6 +42,12 @@ public sealed record RecordingHeader
             Clock = device.Clock.InWords(),
             ReportDescriptor = description.ReportDescriptor.IsEmpty ? null : Convert.ToHexStringLower(description.ReportDescriptor.Span),
             Codes = [.. codes.Select(code => code.ToString())],
+            Axes =
+            [
+                .. description.Axes
+                    .Where(axis => codes.Contains(new RecordedCode(InputCode.Absolute, axis.Code)))
+                    .Select(axis => new RecordedAxis(new RecordedCode(InputCode.Absolute, axis.Code).Field(0).Column, axis.Minimum, axis.Maximum)),
+            ],
         };
     }
 

@@ -6,13 +6,13 @@ using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
 
-/// <summary>A row of the costs of layers: a layer over all devices, or below it one of the devices.</summary>
+/// <summary>A row of differences over the margin: what a layer costs over all devices, below it on one of the devices; or a pair of conditions.</summary>
 /// <param name="Name">The layer, or the device.</param>
 /// <param name="IsPart">Whether it is one device of several.</param>
 /// <param name="Cost">What it costs, or what is lacking.</param>
 /// <param name="Verdict">The verdict in a few words.</param>
 /// <param name="IsOpen">Whether nothing is decided.</param>
-internal sealed record LayerCostRow(string Name, bool IsPart, EstimateOutcome<LatencyDifference> Cost, string Verdict, bool IsOpen)
+internal sealed record MarginRow(string Name, bool IsPart, EstimateOutcome<LatencyDifference> Cost, string Verdict, bool IsOpen)
 {
     /// <summary>The cost with its interval, for the label.</summary>
     public string Numbers => Cost is Estimate<LatencyDifference> cost
@@ -20,12 +20,12 @@ internal sealed record LayerCostRow(string Name, bool IsPart, EstimateOutcome<La
         : "not enough data";
 
     /// <summary>The rows of a study, one a cost and below it, where there are several, one a contrast; empty without layers.</summary>
-    public static IReadOnlyList<LayerCostRow> Of(FindingsDocument document) =>
+    public static IReadOnlyList<MarginRow> OfLayers(FindingsDocument document) =>
     [
         .. (document.Factors ?? [])
             .Where(factor => factor.Factor == "layer")
             .SelectMany(factor => factor.Costs)
-            .SelectMany(cost => Parts(cost).Prepend(new LayerCostRow(
+            .SelectMany(cost => Parts(cost).Prepend(new MarginRow(
                 $"{cost.Level} against {cost.Baseline}",
                 IsPart: false,
                 cost.Cost,
@@ -33,7 +33,7 @@ internal sealed record LayerCostRow(string Name, bool IsPart, EstimateOutcome<La
                 cost.Verdict is null or Findings.Comparisons.Verdict.Undecided))),
     ];
 
-    private static IEnumerable<LayerCostRow> Parts(LevelCost cost) => cost.Contrasts.Count < 2 ? [] : cost.Contrasts.Select(contrast => new LayerCostRow(
+    private static IEnumerable<MarginRow> Parts(LevelCost cost) => cost.Contrasts.Count < 2 ? [] : cost.Contrasts.Select(contrast => new MarginRow(
         contrast.Comparison.A,
         IsPart: true,
         contrast.Comparison.Difference,

@@ -1,0 +1,38 @@
+using Tarry.Metrology;
+
+namespace Tarry.Rig.SimulatedBench;
+
+/// <summary>The bench behind the port <c>simulated</c>: a device on a wire at the condition's stated report rate, or the rig's own loop.</summary>
+public static class SimulatedDefault
+{
+    /// <summary>The port's name.</summary>
+    public const string Port = "simulated";
+
+    private const double UsualReportHz = 1000;
+
+    /// <summary>A device on a wire, and a screen.</summary>
+    /// <param name="nominalReportHz">Its report rate; 1,000 where the condition states none.</param>
+    public static SimulatedDevice Device(double? nominalReportHz) => new()
+    {
+        FixedDelayMs = 2,
+        ReportIntervalMs = 1000 / (nominalReportHz ?? UsualReportHz),
+        FrameIntervalMs = 4.1,
+        DisplayDelayMs = 5,
+        SensorNoiseSdMs = 0.1,
+        BounceProbability = 0.02,
+    };
+
+    /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
+    public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };
+
+    /// <summary>The rig.</summary>
+    /// <param name="seed">The seed of the run.</param>
+    /// <param name="trialsBefore">Trials that the session has already: a bench that goes on must not tell the chances of its beginning again.</param>
+    public static SimulatedRigOptions Rig(ulong seed, long trialsBefore = 0) => new()
+    {
+        Seed = trialsBefore == 0 ? seed : SeededGenerator.ForPart(seed, (ulong)trialsBefore).NextUInt64(),
+        ThresholdDelayUs = 12,
+        LightWhenDark = 40,
+        LightWhenBright = 210,
+    };
+}

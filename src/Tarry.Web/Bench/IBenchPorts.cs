@@ -1,0 +1,29 @@
+using Tarry.Rig;
+using Tarry.Rig.HostEvents;
+using Tarry.Rig.HostEvents.Echo;
+using Tarry.Rig.Link;
+using Tarry.Studies.OpenRuns;
+
+namespace Tarry.Web.Bench;
+
+/// <summary>The ports of this machine at which a rig may be.</summary>
+public interface IBenchPorts
+{
+    /// <summary>Their names, the simulated bench last.</summary>
+    IReadOnlyList<string> Names();
+
+    /// <summary>The input devices of this machine, for echoes.</summary>
+    IReadOnlyList<HostInputDescription> InputDevices();
+
+    /// <summary>Where the rig of a run is, and what echoes its presses.</summary>
+    /// <param name="asked">What was asked for.</param>
+    /// <param name="nominalReportHz">The report rate that the condition states.</param>
+    /// <param name="trialsBefore">Trials that the session has already.</param>
+    /// <param name="stop">Cancelled when the run is stopped.</param>
+    /// <exception cref="RigException">There is no such port.</exception>
+    /// <exception cref="HostInputException">The input device cannot be opened.</exception>
+    (IRigPortSource Source, HostEcho? Echo) Of(OpenRun asked, double? nominalReportHz, long trialsBefore, CancellationToken stop);
+
+    /// <summary>Where a rig is that is wired to itself.</summary>
+    IRigPortSource Loop(string port);
+}
