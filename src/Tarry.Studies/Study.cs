@@ -126,7 +126,7 @@ public sealed class Study
 
     /// <summary>The record of a sealed session as it stands on the disk, <c>session.json</c>; checked against the manifest.</summary>
     /// <exception cref="StudyDamagedException">It is not what was written.</exception>
-    public byte[] ReadRecord(SessionKey key)
+    public byte[] ReadRecordFile(SessionKey key)
     {
         var folders = SessionFolders.Look(_paths);
         return folders.Current(key) is { } entry

@@ -34,7 +34,7 @@ internal static class ExportedReports
     {
         Key = key,
         Session = study.ReadReports(key).Record,
-        Record = study.ReadRecord(key),
+        Record = study.ReadRecordFile(key),
         WriteCsv = writer => ReportCsvWriter.Write(writer, study.ReadReports(key), cancellation),
         WriteParquet = stream => ReportParquetWriter.Write(stream, study.ReadReports(key), cancellation),
     };
