@@ -14,8 +14,6 @@ namespace Tarry.Reports.Figures;
 /// <param name="Declared">The declared interval in observed ones; null where it is not known.</param>
 internal sealed record ReportStreamRow(ReportStreamFinding Stream, string Name, string Source, string Observed, string Slots, double? Declared)
 {
-    private static readonly Quantity<Latency> Interval = new("ms", value => value.Milliseconds, Signed: false, MostDecimals: 6);
-
     /// <summary>The streams whose interval is known.</summary>
     public static IReadOnlyList<ReportStreamRow> Of(IReadOnlyList<ReportStreamFinding> streams) => [.. streams.Where(stream => stream.Histogram is not null).Select(Of)];
 
@@ -28,7 +26,7 @@ internal sealed record ReportStreamRow(ReportStreamFinding Stream, string Name, 
             stream,
             stream.Session.ToString(),
             string.Create(CultureInfo.InvariantCulture, $"{stream.Device}, {stream.Endpoint.Transport} 0x{stream.Endpoint.Number:x2}"),
-            $"{EstimateWording.Value(observed, Interval)} ({EstimateWording.Bounds(observed, Interval)})",
+            $"{EstimateWording.Value(observed, Quantity.StreamInterval)} ({EstimateWording.Bounds(observed, Quantity.StreamInterval)})",
             $"{declared}; {Numbers.Whole(counts.Missed)} missed, {Numbers.Whole(counts.Doubled)} doubled",
             stream.ObservedOverDeclared is { } ratio ? 1 / ratio : null);
     }
