@@ -62,4 +62,31 @@ public sealed record ImportPlan
             study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
         }
     }
+
+    /// <summary>Adds several to a study; that all are new to it is seen before anything is made.</summary>
+    /// <param name="plans">The plans.</param>
+    /// <param name="study">The study whose conditions they were read for.</param>
+    /// <param name="held">The right to write to it.</param>
+    /// <param name="added">Told of each once it is in the study.</param>
+    /// <exception cref="ImportException">A session is there already. Nothing was imported.</exception>
+    public static void AddAll(IReadOnlyList<ImportPlan> plans, Study study, StudyLock held, Action<ImportPlan>? added = null)
+    {
+        ArgumentNullException.ThrowIfNull(plans);
+        ArgumentNullException.ThrowIfNull(study);
+        var there = study.SessionKeys.Concat(study.ReportSessionKeys).Concat(study.StickKeys).ToHashSet();
+        var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
+        if (taken.Count > 0)
+        {
+            throw new ImportException(
+                $"The study has {string.Join(", ", taken)} already; nothing was imported.",
+                taken[0].ToString(),
+                "Import under another sitting (--sitting, or the sitting column).");
+        }
+
+        foreach (var plan in plans)
+        {
+            plan.AddTo(study, held);
+            added?.Invoke(plan);
+        }
+    }
 }

@@ -5,7 +5,8 @@ namespace Tarry.Imports.DelimitedText;
 /// <summary>Factor levels as cells, in and out.</summary>
 /// <remarks>
 /// A spreadsheet program takes a cell that begins with <c>= + - @</c>, tab or carriage return for a formula, so such a level goes out
-/// with an apostrophe before it (OWASP, "CSV Injection") and loses it on the way in.
+/// with an apostrophe before it (OWASP, "CSV Injection") and loses it on the way in. A level that begins with apostrophes and such a
+/// character gets one more, so that what comes back is what went out.
 /// </remarks>
 internal static partial class FactorText
 {
@@ -15,7 +16,7 @@ internal static partial class FactorText
     public static ReadOnlySpan<char> Clean(ReadOnlySpan<char> cell)
     {
         cell = cell.Trim();
-        if (cell.Length > 1 && cell[0] == '\'' && FormulaStarts.Contains(cell[1], StringComparison.Ordinal))
+        if (cell.StartsWith('\'') && IsFormulaBehindApostrophes(cell))
         {
             cell = cell[1..];
         }
@@ -26,10 +27,16 @@ internal static partial class FactorText
     /// <summary>A level as a cell that is safe in a spreadsheet program, quoted where RFC 4180 asks for it.</summary>
     public static string ToCell(string level)
     {
-        var safe = level.Length > 0 && FormulaStarts.Contains(level[0], StringComparison.Ordinal) ? "'" + level : level;
+        var safe = IsFormulaBehindApostrophes(level) ? "'" + level : level;
         return safe.AsSpan().ContainsAny(",\"\r\n") || safe != safe.Trim() || safe.StartsWith('#')
             ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
             : safe;
+    }
+
+    private static bool IsFormulaBehindApostrophes(ReadOnlySpan<char> text)
+    {
+        text = text.TrimStart('\'');
+        return text.Length > 0 && FormulaStarts.Contains(text[0], StringComparison.Ordinal);
     }
 
     [GeneratedRegex(@"\s*[\r\n]+\s*")]

@@ -22,6 +22,9 @@ public sealed record DataPackageContent
     /// <summary>The licence of the publication; null if the publisher states none.</summary>
     public required Licence? Licence { get; init; }
 
+    /// <summary>Who publishes it, as it should be named; null if the publisher names nobody.</summary>
+    public string? Author { get; init; }
+
     /// <summary>The version of the publication, such as <c>1.0.0</c>.</summary>
     public required string Version { get; init; }
 

@@ -19,6 +19,7 @@ internal static class DataPackageDescriptor
             json.WriteString("title", content.Study.Title);
             json.WriteString("description", "Input latency, measured trial by trial. README.md says how and what the columns are; findings.json is what the trials say.");
             json.WriteString("version", content.Version);
+            WriteAuthor(json, content.Author);
             WriteLicence(json, content.Licence);
             WriteSources(json, [.. content.Sessions, .. content.Reports.Select(reports => reports.Session)]);
             json.WriteString("made_with", "tarry " + content.Findings.Version);
@@ -33,6 +34,21 @@ internal static class DataPackageDescriptor
         }
 
         return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
+    }
+
+    private static void WriteAuthor(Utf8JsonWriter json, string? author)
+    {
+        if (string.IsNullOrWhiteSpace(author))
+        {
+            return;
+        }
+
+        json.WriteStartArray("contributors");
+        json.WriteStartObject();
+        json.WriteString("title", author.Trim());
+        json.WriteString("role", "author");
+        json.WriteEndObject();
+        json.WriteEndArray();
     }
 
     private static void WriteLicence(Utf8JsonWriter json, Licence? licence)

@@ -13,15 +13,16 @@ namespace Tarry.Reports.DataPackage;
 /// intervals, and beside each what the interval was made from. <c>recheck.R</c> and <c>recheck.py</c> take the latter from here
 /// and everything else from the trials.
 /// </summary>
-internal static class HeadlineTable
+public static class HeadlineTable
 {
+    /// <summary>The name of its file.</summary>
     public const string FileName = "headline.csv";
 
     private const string Shared = "What the other conditions lend to the variance of session values: variance = shared + own_weight x s^2.";
     private const string Weight = "The weight of the condition's own variance of session values; 1 where nothing is borrowed.";
     private const string Quantile = "0.975 quantile of Student's t at these degrees of freedom: half-width = t sqrt(variance / J).";
 
-    public static readonly IReadOnlyList<TableColumn> Columns =
+    internal static readonly IReadOnlyList<TableColumn> Columns =
     [
         new("condition", "string", "What was tested.", Required: true),
         new("is_reference", "integer", "1 for the reference condition, else 0.", Required: true, Minimum: 0, Maximum: 1),
@@ -34,6 +35,7 @@ internal static class HeadlineTable
     /// <summary>The table as CSV: LF, decimal point, milliseconds to the nanosecond. Empty where there is not enough data.</summary>
     public static string Write(FindingsDocument document)
     {
+        ArgumentNullException.ThrowIfNull(document);
         var text = new StringBuilder().AppendJoin(',', Columns.Select(column => column.Name)).Append('\n');
         foreach (var ranked in document.Ranking)
         {

@@ -35,6 +35,11 @@ internal static class PackageReadme
 
         Line(text);
         Line(text, $"{content.Findings.Conditions.Count} conditions, {content.Sessions.Count} sessions. Captured {counts.Captured} trials = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}; every trial is in exactly one.");
+        if (!string.IsNullOrWhiteSpace(content.Author))
+        {
+            Line(text, $"By {content.Author.Trim()}.");
+        }
+
         Line(text, $"Version {content.Version} of this publication, made with tarry {content.Findings.Version}.");
     }
 

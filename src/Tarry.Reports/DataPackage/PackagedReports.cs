@@ -1,8 +1,10 @@
+using Tarry.Studies;
+using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Reports.DataPackage;
 
-/// <summary>A session of reports for publication: its record, and how its table is written.</summary>
+/// <summary>A session of reports for other programs: its record, and how its table is written.</summary>
 public sealed record PackagedReports
 {
     /// <summary>Which session.</summary>
@@ -28,4 +30,24 @@ public sealed record PackagedReports
 
     /// <summary>The record's.</summary>
     public string RecordName => $"{PackageFiles.ReportsFolder}/{Key}.json";
+
+    /// <summary>The sessions of reports of a study, each read when it is written.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="writeCsv">Writes a session as CSV.</param>
+    /// <param name="writeParquet">Writes a session as Parquet.</param>
+    public static IReadOnlyList<PackagedReports> Of(Study study, Action<ReportSession, TextWriter> writeCsv, Action<ReportSession, Stream> writeParquet)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        return
+        [
+            .. study.ReportSessionKeys.Select(key => new PackagedReports
+            {
+                Key = key,
+                Session = study.ReadReports(key).Record,
+                Record = study.ReadRecordFile(key),
+                WriteCsv = writer => writeCsv(study.ReadReports(key), writer),
+                WriteParquet = stream => writeParquet(study.ReadReports(key), stream),
+            }),
+        ];
+    }
 }

@@ -40,7 +40,7 @@ internal static class DeviceSection
     }
 
     private static XElement? Streams(FindingsDocument document) => ReportStreamFigure.IsWorthDrawing(document)
-        ? FiguresSection.Figure(ReportStreamFigure.Build, document, "The report streams: how far apart the reports of each device came. The numbers are in the table of reports.")
+        ? FiguresSection.Figure(StudyFigures.ReportStreams, document)
         : null;
 
     private static XElement Device(IReadOnlyList<RankedRow> rows)

@@ -13,10 +13,12 @@ public static class ReportDocument
 
     /// <summary>The report as HTML, in syntax that XML readers take as well; the same bytes for the same findings.</summary>
     /// <exception cref="ArgumentException">The counts of the parts exceed those of the whole.</exception>
-    public static string Write(FindingsDocument document)
+    /// <param name="document">The findings.</param>
+    /// <param name="preface">What the author puts before it; null for nothing.</param>
+    public static string Write(FindingsDocument document, ReportPreface? preface = null)
     {
         ArgumentNullException.ThrowIfNull(document);
-        var title = PlainText.Clean(document.Title);
+        var title = PlainText.Clean(string.IsNullOrWhiteSpace(preface?.Title) ? document.Title : preface.Title.Trim());
         var html = new XElement(
             "html",
             new XAttribute("lang", "en"),
@@ -28,7 +30,7 @@ public static class ReportDocument
                 new XElement("meta", new XAttribute("name", "color-scheme"), new XAttribute("content", "light dark")),
                 new XElement("title", $"{title}: input latency"),
                 new XElement("style", StyleSheet())),
-            new XElement("body", Header(document, title), Main(document), Footer(document)));
+            new XElement("body", Header(document, title), Main(document, preface?.Notes), Footer(document)));
         return "<!DOCTYPE html>\n" + html.ToString(SaveOptions.DisableFormatting) + "\n";
     }
 
@@ -41,10 +43,11 @@ public static class ReportDocument
             Html.Paragraph($"Input latency of {Numbers.Count(document.Conditions.Count, "condition")}; {reference}; margin {Numbers.Milliseconds(document.MarginMs)}; {Numbers.Count(document.Counts.Captured, "trial")} captured."));
     }
 
-    private static XElement Main(FindingsDocument document)
+    private static XElement Main(FindingsDocument document, string? notes)
     {
         XElement?[] sections =
         [
+            NotesSection.Build(notes),
             SummarySection.Build(document),
             FiguresSection.Build(document),
             document.Conditions.Count == 0 ? null : VerdictsSection.Build(document),

@@ -73,7 +73,7 @@ internal static class DistributionMarks
         if (panels.Axis.Tail is { } tail && panels.Axis.CutMs is { } cut)
         {
             var tallest = panels.Rows.Select(other => other.Condition.Density).OfType<DensityCurve>().Max(other => RidgeCurve.TailPeak(other, cut));
-            RidgeCurve.DrawTail(canvas, density, tail, panels.UpperBase, 0.5 * (panels.UpperBase - panels.Top), tallest, row);
+            RidgeCurve.DrawTail(canvas, density, tail, panels.UpperBase, 0.5 * (panels.UpperBase - panels.Top), tallest, row, isOpen: !isFirst);
         }
     }
 

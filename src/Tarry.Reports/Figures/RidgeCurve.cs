@@ -11,7 +11,7 @@ internal static class RidgeCurve
         var peak = curve.PerMs.Max();
         if (peak > 0)
         {
-            Draw(canvas, curve, scale, baseline, point => height * point.PerMs / peak, row);
+            Draw(canvas, curve, scale, baseline, point => height * point.PerMs / peak, row, row.IsOpen);
         }
     }
 
@@ -23,12 +23,13 @@ internal static class RidgeCurve
     /// <param name="height">The height of the tallest tail.</param>
     /// <param name="tallest">The greatest <see cref="TailPeak"/> of all rows, so that tails compare.</param>
     /// <param name="row">Whose density it is.</param>
-    public static void DrawTail(Canvas canvas, DensityCurve curve, Scale scale, double baseline, double height, double tallest, RankedRow row)
+    /// <param name="isOpen">Whether it is drawn open: not filled, and dashed.</param>
+    public static void DrawTail(Canvas canvas, DensityCurve curve, Scale scale, double baseline, double height, double tallest, RankedRow row, bool isOpen)
     {
         canvas.Line(scale.At(scale.Low), baseline, scale.At(scale.High), baseline, "rule", 0.06);
         if (tallest > 0)
         {
-            Draw(canvas, curve, scale, baseline, point => 0.8 * height * point.Ms * point.PerMs / tallest, row);
+            Draw(canvas, curve, scale, baseline, point => 0.8 * height * point.Ms * point.PerMs / tallest, row, isOpen);
         }
     }
 
@@ -36,7 +37,7 @@ internal static class RidgeCurve
     public static double TailPeak(DensityCurve curve, double cutMs) =>
         SharedTail.Between(curve, cutMs, double.PositiveInfinity).Select(point => point.Ms * point.PerMs).DefaultIfEmpty(0).Max();
 
-    private static void Draw(Canvas canvas, DensityCurve curve, Scale scale, double baseline, Func<(double Ms, double PerMs), double> heightOf, RankedRow row)
+    private static void Draw(Canvas canvas, DensityCurve curve, Scale scale, double baseline, Func<(double Ms, double PerMs), double> heightOf, RankedRow row, bool isOpen)
     {
         var edge = SharedTail.Between(curve, scale.Low, scale.High).Select(point => (X: scale.At(point.Ms), Y: baseline - heightOf(point))).ToList();
         if (edge.Count < 2)
@@ -44,11 +45,11 @@ internal static class RidgeCurve
             return;
         }
 
-        if (!row.IsOpen)
+        if (!isOpen)
         {
             canvas.Trace([(edge[0].X, baseline), .. edge, (edge[^1].X, baseline)], "pale", closed: true);
         }
 
-        canvas.Trace(edge, row.Condition.IsReference ? "reference-line" : "mark", width: 0.11, dashed: row.IsOpen);
+        canvas.Trace(edge, row.Condition.IsReference ? "reference-line" : "mark", width: 0.11, dashed: isOpen);
     }
 }

@@ -108,7 +108,7 @@ public static class RidgeFigure
                 RidgeCurve.DrawMain(canvas, curve, panels.Main, baseline, Height(layout), row);
                 if (panels.Tail is { } tail && panels.CutMs is { } from)
                 {
-                    RidgeCurve.DrawTail(canvas, curve, tail, baseline, Height(layout), tallest, row);
+                    RidgeCurve.DrawTail(canvas, curve, tail, baseline, Height(layout), tallest, row, row.IsOpen);
                     canvas.Text(layout.Right, top + (layout.IsNarrow ? 2.3 : 1), Share(curve, from), "soft", Anchor.End, 0.85);
                 }
             }

@@ -3,11 +3,12 @@ using System.Text;
 namespace Tarry.Reports.Wording;
 
 /// <summary>Names and titles as they come, made safe to stand in a document.</summary>
-internal static class PlainText
+public static class PlainText
 {
     /// <summary>The text with what no document can hold (control characters, halves of surrogate pairs) or that turns the direction of what follows shown as U+FFFD, and line ends as spaces.</summary>
     public static string Clean(string text)
     {
+        ArgumentNullException.ThrowIfNull(text);
         var clean = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {

@@ -27,6 +27,22 @@ internal static class StudyFileEditor
     public static string SetReference(string text, string id) =>
         SetEntries(text, file => file.Root, [("reference", TomlText.Quoted(id))]);
 
+    /// <summary>Sets the title.</summary>
+    public static string SetTitle(string text, string title) => SetEntries(text, file => file.Root, [("title", TomlText.Quoted(title))]);
+
+    /// <summary>Sets the margin.</summary>
+    public static string SetMargin(string text, double marginMs) => SetEntries(text, file => file.Root, [("margin_ms", TomlText.Number(marginMs))]);
+
+    /// <summary>Takes keys out of a condition.</summary>
+    public static string ClearCondition(string text, string id, IEnumerable<string> keys) => keys.Aggregate(text, (before, key) =>
+        Condition(StudyFileText.Parse(before), id)?.Find(key) is { } entry ? EntryRemoval.Of(before, entry) : before);
+
+    /// <summary>Takes a condition out.</summary>
+    /// <exception cref="StudyException">There is none of that id.</exception>
+    public static string RemoveCondition(string text, string id) => Condition(StudyFileText.Parse(text), id) is { } table
+        ? RemoveWithParts(text, table.Node)
+        : throw new StudyException($"The study has no condition {id}.", StudyFileText.FileName, "It may have been removed already; load the page or the file again.");
+
     /// <summary>Declares a condition, or sets the given keys of one that is there and keeps its others.</summary>
     public static string SetCondition(string text, ConditionEntry condition)
     {
@@ -36,10 +52,9 @@ internal static class StudyFileEditor
             entries.Add((StudyFileReader.NominalReportKey, TomlText.Number(rate)));
         }
 
-        TableText? Find(StudyFileText file) => file.Conditions.FirstOrDefault(table => (table.Find("id")?.Value as StringValueSyntax)?.Value == condition.Id);
-        return Find(StudyFileText.Parse(text)) is null
+        return Condition(StudyFileText.Parse(text), condition.Id) is null
             ? AddTable(text, "condition", [("id", TomlText.Quoted(condition.Id)), .. entries])
-            : SetEntries(text, file => Find(file)!, entries);
+            : SetEntries(text, file => Condition(file, condition.Id)!, entries);
     }
 
     /// <summary>Adds an exclusion, unless the very same is there.</summary>
@@ -75,6 +90,18 @@ internal static class StudyFileEditor
         var index = StudyFileReader.Read(file).Exclusions.ToList().IndexOf(exclusion);
         return index < 0 ? text : TableRemoval.Of(text, file.Exclusions[index].Node);
     }
+
+    // Tables such as [condition.lab] belong to the [[condition]] above them, and go first: from the end, so that the places of what comes before stay.
+    private static string RemoveWithParts(string text, SyntaxNode table)
+    {
+        var parts = table is TableSyntaxBase { Parent: SyntaxList<TableSyntaxBase> all } block
+            ? all.SkipWhile(other => other != block).Skip(1).TakeWhile(other => other.Name!.DotKeys.ChildrenCount > 0 && TableText.KeyOf(other.Name) == TableText.KeyOf(block.Name!))
+            : [];
+        return TableRemoval.Of(parts.Reverse().Aggregate(text, TableRemoval.Of), table);
+    }
+
+    private static TableText? Condition(StudyFileText file, string id) =>
+        file.Conditions.FirstOrDefault(table => (table.Find("id")?.Value as StringValueSyntax)?.Value == id);
 
     private static string SetEntries(string text, Func<StudyFileText, TableText> find, IReadOnlyList<(string Key, string Value)> entries)
     {

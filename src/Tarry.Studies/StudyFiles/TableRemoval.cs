@@ -31,7 +31,7 @@ internal static class TableRemoval
     }
 
     // Where a piece has its lines for itself they go with it; a comment behind it keeps a line of its own.
-    private static string Piece(string text, int start, int end, bool isHead)
+    internal static string Piece(string text, int start, int end, bool isHead)
     {
         var lineStart = start == 0 ? 0 : text.LastIndexOf('\n', start - 1) + 1;
         var lineFeed = text.IndexOf('\n', end);

@@ -27,6 +27,9 @@ public abstract class StudyPage : ComponentBase, IDisposable
     /// <summary>Why there are none; null where there are, or may be.</summary>
     public Exception? Problem { get; private set; }
 
+    /// <summary>Whether the page is drawn from the findings; one that is not does not wait for them.</summary>
+    protected virtual bool NeedsFindings => true;
+
     /// <summary>Whether the study has changed and what is shown is of before; the new findings are on their way.</summary>
     public bool IsOutdated { get; private set; }
 
@@ -57,9 +60,13 @@ public abstract class StudyPage : ComponentBase, IDisposable
     {
     }
 
+    /// <summary>The same, for what takes its time: the page is drawn in between.</summary>
+    /// <param name="document">The findings.</param>
+    protected virtual Task OnFoundAsync(FindingsDocument document) => Task.CompletedTask;
+
     private async Task Load()
     {
-        if (Desk is null)
+        if (Desk is null || !NeedsFindings)
         {
             return;
         }
@@ -69,6 +76,7 @@ public abstract class StudyPage : ComponentBase, IDisposable
             var document = await Desk.Findings();
             (Document, Problem) = (document, null);
             OnFound(document);
+            await OnFoundAsync(document);
         }
         catch (Exception problem) when (problem is StudyException or IOException or UnauthorizedAccessException)
         {
@@ -90,8 +98,14 @@ public abstract class StudyPage : ComponentBase, IDisposable
         }
     }
 
+    /// <summary>Called when this program has changed the study, before the page is drawn again.</summary>
+    protected virtual void OnStudyChanged()
+    {
+    }
+
     private void OnChanged() => _ = InvokeAsync(async () =>
     {
+        OnStudyChanged();
         IsOutdated = true;
         StateHasChanged();
         await Load();

@@ -11,6 +11,7 @@ public static class StudyPages
         ("compare", "Compare"),
         ("play", "In play"),
         ("quality", "Quality"),
+        ("setup", "Set-up"),
         ("plan", "Plan"),
         ("import", "Import"),
         ("publish", "Publish"),

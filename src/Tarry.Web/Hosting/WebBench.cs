@@ -11,8 +11,10 @@ using Microsoft.Extensions.Logging;
 using Tarry.Reports.Figures;
 using Tarry.Web.Bench;
 using Tarry.Web.Desk;
+using Tarry.Web.Publishing;
 using Tarry.Web.Shelf;
 using Tarry.Web.Target;
+using Tarry.Web.Uploads;
 
 namespace Tarry.Web.Hosting;
 
@@ -44,6 +46,8 @@ public static class WebBench
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/colours.css", () => Results.Text(FigureStyleSheet.ForPage(), "text/css"));
+        app.MapUploads();
+        app.MapStudyFiles();
         app.MapTarget();
         app.MapRazorComponents<Pages.App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null);
@@ -67,6 +71,10 @@ public static class WebBench
         services.AddSingleton<LaunchToken>();
         services.AddSingleton<StudyShelf>();
         services.AddSingleton<StudyDesks>();
+        services.AddSingleton<StudySummaries>();
+        services.AddSingleton(UploadLimits.Usual);
+        services.AddSingleton<UploadFolder>();
+        services.AddSingleton<Publications>();
         services.AddSingleton<IBenchPorts, BenchPorts>();
         services.AddSingleton<LiveBench>();
         services.AddSingleton<PressFeed>();

@@ -12,7 +12,7 @@ namespace Tarry.Web.Pages;
 public sealed partial class BenchPage : IDisposable
 {
     private readonly RunForm form = new();
-    private IReadOnlyList<ShelfEntry> studies = [];
+    private IReadOnlyList<StudySummary> studies = [];
     private IReadOnlyList<string> ports = [];
     private IReadOnlyList<HostInputDescription> devices = [];
     private IReadOnlyList<UnfinishedSession> unfinished = [];
@@ -39,7 +39,7 @@ public sealed partial class BenchPage : IDisposable
 
     /// <summary>The shelf.</summary>
     [Inject]
-    public required StudyShelf Shelf { get; set; }
+    public required StudySummaries Summaries { get; set; }
 
     /// <summary>The desks.</summary>
     [Inject]
@@ -95,7 +95,7 @@ public sealed partial class BenchPage : IDisposable
 
     private async Task Load()
     {
-        studies = await Task.Run(Shelf.Entries);
+        studies = await Summaries.Read();
         Name = StudyName is not null ? StudyAddress.Name(StudyName)
             : Bench.Runs.FirstOrDefault(run => run.IsOn)?.Card.Study
             ?? (studies.Count == 1 ? studies[0].Name : "");

@@ -12,7 +12,7 @@ public sealed partial class ProofPage : IDisposable
 {
     private static readonly ProofRequest Defaults = new();
     private IReadOnlyList<string> ports = [];
-    private IReadOnlyList<ShelfEntry> studies = [];
+    private IReadOnlyList<StudySummary> studies = [];
     private string port = "";
     private string response = Defaults.Response;
     private int? threshold = Defaults.LightThreshold;
@@ -34,7 +34,7 @@ public sealed partial class ProofPage : IDisposable
 
     /// <summary>The shelf.</summary>
     [Inject]
-    public required StudyShelf Shelf { get; set; }
+    public required StudySummaries Summaries { get; set; }
 
     /// <summary>The desks.</summary>
     [Inject]
@@ -47,7 +47,7 @@ public sealed partial class ProofPage : IDisposable
     protected override async Task OnInitializedAsync()
     {
         Bench.Changed += OnChanged;
-        (ports, studies) = await Task.Run(() => (Ports.Names(), Shelf.Entries()));
+        (ports, studies) = (await Task.Run(Ports.Names), await Summaries.Read());
         port = ports[0];
         proof = Bench.ProofAt(port);
     }

@@ -25,19 +25,20 @@ public sealed partial class QualityPage : StudyPage
     /// <inheritdoc/>
     protected override void OnFound(FindingsDocument document)
     {
+        groups = CautionGroups.Of(document);
+        counts = CountsSection.Build(document);
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnFoundAsync(FindingsDocument document)
+    {
+        var desk = Desk!;
         if (document == found)
         {
             return;
         }
 
         found = document;
-        groups = CautionGroups.Of(document);
-        counts = CountsSection.Build(document);
-        _ = Read(Desk!);
-    }
-
-    private async Task Read(StudyDesk desk)
-    {
         try
         {
             (book, fault) = (await Task.Run(() => CaptureBook.Read(desk.Open())), null);
@@ -46,8 +47,6 @@ public sealed partial class QualityPage : StudyPage
         {
             (book, fault) = (null, problem);
         }
-
-        StateHasChanged();
     }
 
     private string Here(string section) => Navigation.ToBaseRelativePath(Navigation.Uri).Split('#')[0] + "#" + section;

@@ -21,8 +21,15 @@ public sealed partial class StudyFrame
     [Parameter]
     public bool ShowsEmpty { get; set; }
 
+    /// <summary>The study's title, of a page that does not wait for the findings.</summary>
+    [Parameter]
+    public string? Title { get; set; }
+
     /// <summary>The page's content, drawn once the findings are there.</summary>
     [Parameter]
-    [EditorRequired]
-    public required RenderFragment<FindingsDocument> ChildContent { get; set; }
+    public RenderFragment<FindingsDocument>? ChildContent { get; set; }
+
+    /// <summary>The content of a page that does not wait for the findings.</summary>
+    [Parameter]
+    public RenderFragment? WithoutFindings { get; set; }
 }

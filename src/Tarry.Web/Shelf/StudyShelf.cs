@@ -1,4 +1,3 @@
-using Tarry.Studies;
 using Tarry.Web.Hosting;
 
 namespace Tarry.Web.Shelf;
@@ -13,12 +12,11 @@ public sealed class StudyShelf(ServeOptions options)
     /// <summary>The folder, absolute.</summary>
     public string Folder { get; } = Path.TrimEndingDirectorySeparator(Path.GetFullPath(options.Folder));
 
-    /// <summary>The studies, those that changed last first. A study that cannot be read is there with the reason.</summary>
-    public IReadOnlyList<ShelfEntry> Entries() =>
-        [.. StudyFolders(Folder, 0).Select(Entry).OrderByDescending(entry => entry.ChangedAt).ThenBy(entry => entry.Name, StringComparer.Ordinal)];
+    /// <summary>The names of the studies, in no order: each one's place below the folder, with <c>/</c>.</summary>
+    public IEnumerable<string> Names() => StudyFolders(Folder, 0).Select(folder => Path.GetRelativePath(Folder, folder).Replace('\\', '/'));
 
     /// <summary>The folder of a study by its name on the shelf; null where the shelf has none of that name.</summary>
-    /// <param name="name">As in <see cref="ShelfEntry.Name"/>; anything else, such as a way out of the folder, names nothing.</param>
+    /// <param name="name">As <see cref="Names"/> has it; anything else, such as a way out of the folder, names nothing.</param>
     public string? FolderOf(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
@@ -50,21 +48,6 @@ public sealed class StudyShelf(ServeOptions options)
                     yield return study;
                 }
             }
-        }
-    }
-
-    private ShelfEntry Entry(string folder)
-    {
-        var name = Path.GetRelativePath(Folder, folder).Replace('\\', '/');
-        var changedAt = StudyStamp.Of(folder).ChangedAt;
-        try
-        {
-            var study = Study.Open(folder);
-            return new ShelfEntry(name, study.File.Title, study, changedAt, null);
-        }
-        catch (StudyException problem)
-        {
-            return new ShelfEntry(name, null, null, changedAt, problem);
         }
     }
 }

@@ -53,6 +53,7 @@ export function begin(canvas, count, by, mode, mostInASecond) {
     look();
     stop = () => cancelAnimationFrame(frame);
   }
+  canvas.dataset.listens = by;
 }
 
 export function end() {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Tarry.Demo;
 using Tarry.Findings;
 using Tarry.Output;
+using Tarry.Reports.Publishing;
 using static System.FormattableString;
 
 namespace Tarry.Commands;

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Tarry.Imports.LongForm;
 using Tarry.Output;
+using Tarry.Reports.Publishing;
 using Tarry.Studies;
 
 namespace Tarry.Commands;
@@ -20,11 +22,12 @@ internal static class ExportCommand
         format.AcceptOnlyFromAmong("csv", "parquet", "datapackage");
         var output = new Option<string?>("--out") { Description = "Folder to write to. If not given: csv goes to standard output, a data package to STUDY/package." }.MustNotBeEmpty();
         var licence = new Option<string?>("--licence") { Description = "Licence of a data package, by its SPDX identifier, such as CC-BY-4.0." };
+        var author = new Option<string?>("--author") { Description = "Who publishes a data package, as it should be named." }.MustNotBeEmpty();
         var version = new Option<string>("--package-version") { Description = "Version of the publication.", DefaultValueFactory = _ => FirstVersion };
         var seed = SeedOption.Create();
         var command = new Command("export", "Writes every trial, with factors, flags and exclusions, for other programs, or a data package for publication.\n\nExample: tarry export pads --format datapackage --licence CC-BY-4.0 --out published")
         {
-            study, format, output, licence, version, seed,
+            study, format, output, licence, author, version, seed,
         };
         command.SetAction((parsed, cancellation) => Task.Run(
             () =>
@@ -34,12 +37,12 @@ internal static class ExportCommand
                 switch (parsed.GetRequiredValue(format))
                 {
                     case "parquet":
-                        terminal.Out.WriteLine(TrialFiles.Parquet(opened, folder, cancellation));
+                        terminal.Out.WriteLine(WriteParquet(opened, folder, cancellation));
                         WriteReports(opened, folder!, parquet: true, terminal, cancellation);
                         break;
                     case "datapackage":
                         terminal.Out.WriteLine(PublishedPackage.Write(
-                            opened, folder, parsed.GetValue(licence), parsed.GetRequiredValue(version), parsed.GetValue(seed), terminal, cancellation));
+                            opened, folder, parsed.GetValue(licence), parsed.GetValue(author), parsed.GetRequiredValue(version), parsed.GetValue(seed), terminal, cancellation));
                         break;
                     default:
                         WriteCsv(opened, folder, terminal, cancellation);
@@ -52,11 +55,15 @@ internal static class ExportCommand
         return command;
     }
 
+    private static string WriteParquet(Study study, string? folder, CancellationToken cancellation) => folder is null
+        ? throw new UsageException("Parquet is not text, so it goes to a file.", "Give the folder to write it to: --out DIR.")
+        : WholeFile.WriteBytes(Path.Combine(folder, "trials.parquet"), stream => StudyTrials.WriteParquet(study, stream, cancellation));
+
     private static void WriteCsv(Study study, string? folder, Terminal terminal, CancellationToken cancellation)
     {
         if (folder is null)
         {
-            TrialFiles.WriteCsv(study, terminal.Out, cancellation);
+            StudyTrials.WriteCsv(study, terminal.Out, cancellation);
             if (study.ReportSessionKeys.Count > 0)
             {
                 terminal.Error.WriteLine(FormattableString.Invariant($"tarry: the study has {study.ReportSessionKeys.Count} sessions of reports, each a table of its own. Give a folder with --out to have them too."));
@@ -64,7 +71,7 @@ internal static class ExportCommand
         }
         else
         {
-            terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => TrialFiles.WriteCsv(study, writer, cancellation)));
+            terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => StudyTrials.WriteCsv(study, writer, cancellation)));
             WriteReports(study, folder, parquet: false, terminal, cancellation);
         }
     }

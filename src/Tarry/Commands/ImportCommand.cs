@@ -1,9 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using Tarry.Imports;
-using Tarry.Imports.DelimitedText;
-using Tarry.Imports.Recordings;
-using Tarry.Imports.Sticks;
 using Tarry.Output;
 using Tarry.Studies;
 
@@ -20,7 +17,7 @@ internal static class ImportCommand
         var study = StudyArgument.Create();
         var files = new Argument<string[]>("FILE") { Description = "Files to read. With --explain alone, STUDY may be left out: tarry import --explain FILE.", Arity = ArgumentArity.ZeroOrMore }.MustNotBeEmpty();
         var format = new Option<string?>("--format") { Description = "Format of the files: csv (long form), vcd (logic analyser), wav (sound), video (brightness of frames), or pcap, pcapng or btsnoop (packet captures). Told from the file if not given." };
-        format.AcceptOnlyFromAmong([.. ImportFormat.All, .. PacketCaptureSource.Formats]);
+        format.AcceptOnlyFromAmong([.. ImportFormat.All]);
         var columns = new DelimitedTextColumns();
         var recording = new RecordingOptions();
         var captures = new PacketCaptureSource();
@@ -59,7 +56,7 @@ internal static class ImportCommand
                     var file = given.GetRequiredValue(study);
                     RequireExplain(file, given.GetValue(explain));
                     var lines = recording.Cable(given, captures.SpeedName(given));
-                    if (lines is not null || PacketCaptureSource.FormatOf(file) is not null)
+                    if (lines is not null || ImportFormat.OfCapture(file) is not null)
                     {
                         captures.Explain(given, captures.Read(given, file, lines, told, cancellation), terminal);
                         return ExitCode.Done;
@@ -77,57 +74,42 @@ internal static class ImportCommand
                 }
 
                 var opened = Study.Open(parsed.GetRequiredValue(study));
-                var formats = paths.Select(path => parsed.GetValue(format) ?? PacketCaptureSource.FormatOf(path) ?? ImportFormat.Of(path)).Distinct().ToList();
-                RequireOne(paths, formats, parsed.GetValue(kind) == Stick);
+                var formats = paths.Select(path => parsed.GetValue(format) ?? ImportFormat.Of(path)).Distinct().ToList();
+                RequireOne(formats);
                 var cable = formats[0] == ImportFormat.Logic ? recording.Cable(parsed, captures.SpeedName(parsed)) : null;
-                IReadOnlyList<ImportPlan> plans;
-                if (cable is not null || PacketCaptureSource.Formats.Contains(formats[0]))
+                if (cable is not null && columns.Condition(parsed) is null && columns.Sitting(parsed) is null)
                 {
                     var capture = captures.Read(parsed, paths[0], cable, told, cancellation);
-                    if (cable is not null && columns.Condition(parsed) is null && columns.Sitting(parsed) is null)
-                    {
-                        progress.Clear();
-                        captures.Explain(parsed, capture, terminal);
-                        terminal.Error.WriteLine("Nothing was imported: give --condition ID and --sitting ID to take the reports into the study.");
-                        return ExitCode.Done;
-                    }
-
-                    plans = [captures.Plan(parsed, columns, capture, opened)];
-                    if (parsed.GetValue(kind) == Stick)
-                    {
-                        plans = [StickOf(plans[0], sticks.Reports(parsed), sticks.Target(parsed, columns.Condition(parsed), columns.Sitting(parsed), opened.File.Conditions))];
-                    }
-                }
-                else if (parsed.GetValue(kind) == Stick)
-                {
-                    RequireTable(paths, formats[0]);
-                    var text = columns.Options(parsed);
-                    plans =
-                    [
-                        StickTableImport.Read(
-                            paths[0],
-                            sticks.Table(parsed, recording.TimeColumn(parsed), text),
-                            sticks.Target(parsed, text.Condition, text.Sitting, opened.File.Conditions),
-                            told,
-                            cancellation),
-                    ];
-                }
-                else
-                {
-                    plans = formats[0] == ImportFormat.LongForm
-                        ? DelimitedTextImport.Read(paths, columns.Options(parsed), opened.File.Conditions, told, cancellation)
-                        : [RecordingImports.Read(formats[0], paths[0], recording, columns, parsed, opened, told, cancellation)];
+                    progress.Clear();
+                    captures.Explain(parsed, capture, terminal);
+                    terminal.Error.WriteLine("Nothing was imported: give --condition ID and --sitting ID to take the reports into the study.");
+                    return ExitCode.Done;
                 }
 
+                var plans = ImportReading.Read(
+                    new ImportRequest
+                    {
+                        Files = paths,
+                        Format = formats[0],
+                        Text = columns.Options(parsed),
+                        Logic = recording.Logic(parsed),
+                        Cable = cable,
+                        Sound = formats[0] == ImportFormat.Sound ? recording.Sound(parsed) : new(),
+                        Video = recording.Video(parsed, columns.Options(parsed).Delimiter),
+                        Capture = captures.Options(parsed, columns),
+                        Presses = cable is not null || ImportFormat.Captures.Contains(formats[0]) ? captures.Presses(parsed) : null,
+                        Stick = parsed.GetValue(kind) == Stick
+                            ? sticks.Reading(parsed, recording.TimeColumn(parsed), columns.Options(parsed), isTable: formats[0] == ImportFormat.LongForm)
+                            : null,
+                    },
+                    opened,
+                    told,
+                    cancellation);
                 progress.Clear();
                 if (!parsed.GetValue(dryRun))
                 {
                     using var held = opened.AcquireLock("tarry import");
-                    RequireNew(opened, plans);
-                    foreach (var plan in plans)
-                    {
-                        plan.AddTo(opened, held);
-                    }
+                    ImportPlan.AddAll(plans, opened, held);
                 }
 
                 profile.Save(parsed, opened.Folder);
@@ -165,41 +147,12 @@ internal static class ImportCommand
         }
     }
 
-    private static ImportPlan StickOf(ImportPlan plan, StickReportOptions options, RecordingTarget target) => plan.ReportSessions is [var reports]
-        ? StickReportImport.Of(reports, null, options, target, plan.Record.FileName, plan.Record.Sha256, plan.Record.Format)
-        : throw new UsageException("A marked press gives latencies, and no positions.", "Leave --marker or --kind out.");
-
-    private static void RequireTable(string[] paths, string format)
-    {
-        if (format != ImportFormat.LongForm)
-        {
-            throw new UsageException($"{paths[0]} is {format}, which holds no positions of a stick.", "Give a table (CSV) or a packet capture.");
-        }
-    }
-
-    private static void RequireOne(string[] paths, List<string> formats, bool stick)
+    private static void RequireOne(List<string> formats)
     {
         if (formats.Count > 1)
         {
             throw new UsageException($"The files are of several formats: {string.Join(", ", formats)}.", "Import those of one format at a time.");
         }
 
-        if (paths.Length > 1 && (formats[0] != ImportFormat.LongForm || stick))
-        {
-            throw new UsageException("A recording is one session, and several are given.", "Import one recording at a time, each with its --condition and --sitting.");
-        }
-    }
-
-    // Before anything is made, so that several files are taken in together or not at all.
-    private static void RequireNew(Study study, IReadOnlyList<ImportPlan> plans)
-    {
-        var there = study.SessionKeys.Concat(study.ReportSessionKeys).Concat(study.StickKeys).ToHashSet();
-        var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
-        if (taken.Count > 0)
-        {
-            throw new UsageException(
-                $"The study has {string.Join(", ", taken)} already; nothing was imported.",
-                "Import under another sitting (--sitting, or the sitting column).");
-        }
     }
 }

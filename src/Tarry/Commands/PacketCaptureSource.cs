@@ -5,16 +5,12 @@ using Tarry.Imports.PacketCapture;
 using Tarry.Imports.PacketCapture.Usb;
 using Tarry.Imports.UsbWire;
 using Tarry.Output;
-using Tarry.Studies;
 
 namespace Tarry.Commands;
 
 /// <summary>Packet captures as a source of <c>tarry import</c>: their options, and what is made of them.</summary>
 internal sealed class PacketCaptureSource
 {
-    /// <summary>The names of the formats for <c>--format</c>.</summary>
-    public static readonly string[] Formats = ["pcap", "pcapng", "btsnoop"];
-
     private readonly Option<string?> device = new("--device") { Description = "The device whose reports are taken, such as usb1.5; --explain lists them." };
     private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording low or full, low if not given." };
     private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "A file with the device's HID report descriptor, where the capture does not hold it." };
@@ -37,12 +33,6 @@ internal sealed class PacketCaptureSource
         new("Packet captures in which presses are known", [marker, presses, button, timeOut, clockOffset, clockRate]),
     ];
 
-    /// <summary>The format of a packet capture by its first bytes, else by its name where these are not of another recording; null for anything else.</summary>
-    public static string? FormatOf(string file) => CaptureFile.FormatOf(file) is { } format
-        ? format.ToString().ToLowerInvariant()
-        : ImportFormat.ByContent(file) is not null ? null
-        : Formats.FirstOrDefault(name => file.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
-
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);
 
@@ -50,10 +40,6 @@ internal sealed class PacketCaptureSource
     public CaptureFile Read(ParseResult parsed, string file, UsbCable? cable, IProgress<ImportProgress> progress, CancellationToken cancellation) => cable is null
         ? CaptureFile.Read(file, Speed(parsed), progress, cancellation)
         : UsbCableRecording.Read(file, cable, progress, cancellation);
-
-    /// <summary>What a capture would add to a study.</summary>
-    public ImportPlan Plan(ParseResult parsed, DelimitedTextColumns names, CaptureFile file, Study study) =>
-        PacketCaptureImport.Of(file, Options(parsed, names) with { Presses = Presses(parsed, study) }, study.File.Conditions);
 
     /// <summary>Says what is in a capture.</summary>
     public void Explain(ParseResult parsed, CaptureFile file, Terminal terminal)
@@ -83,7 +69,8 @@ internal sealed class PacketCaptureSource
             : File.ReadAllBytes(file);
     }
 
-    private PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
+    /// <summary>What is taken from a capture.</summary>
+    public PacketCaptureOptions Options(ParseResult parsed, DelimitedTextColumns names) => new()
     {
         Condition = names.Condition(parsed),
         Sitting = names.Sitting(parsed),
@@ -97,24 +84,13 @@ internal sealed class PacketCaptureSource
         ClockRatePpm = parsed.GetValue(clockRate),
     };
 
-    private RigPresses? Presses(ParseResult parsed, Study study)
+    /// <summary>The presses on another clock, as they are named; null for none.</summary>
+    public string? Presses(ParseResult parsed)
     {
-        if (parsed.GetValue(presses) is not { } name)
-        {
-            return parsed.GetValue(clockOffset) is null && parsed.GetResult(clockRate) is null or { Implicit: true }
-                ? null
-                : throw new UsageException("A relation of clocks is stated, and no presses on the other clock are named.", "Give --presses SITTING.CONDITION or a CSV.");
-        }
-
-        if (parsed.GetValue(marker) is not null)
-        {
-            throw new UsageException("Presses are given twice: by a marker in the capture and by a rig.", "Give --marker or --presses.");
-        }
-
-        var key = study.SessionKeys.FirstOrDefault(known => known.ToString() == name);
-        return key != default ? RigPresses.Of(name, study.Read(key))
-            : File.Exists(name) ? RigPresses.Read(name)
-            : throw new UsageException($"'{name}' is no session of the study with presses, and no file.", "Give --presses SITTING.CONDITION, or a long-form CSV.");
+        var name = parsed.GetValue(presses);
+        return name is null && (parsed.GetValue(clockOffset) is not null || parsed.GetResult(clockRate) is { Implicit: false })
+            ? throw new UsageException("A relation of clocks is stated, and no presses on the other clock are named.", "Give --presses SITTING.CONDITION or a CSV.")
+            : name;
     }
 
     private UsbSpeed Speed(ParseResult parsed) => parsed.GetValue(speed) switch

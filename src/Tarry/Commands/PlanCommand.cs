@@ -79,19 +79,13 @@ internal static class PlanCommand
         return command;
     }
 
-    private static string[] Conditions(Study study, PlanRequest request)
+    private static IReadOnlyList<string> Conditions(Study study, PlanRequest request)
     {
-        string[] ids = [.. study.File.Conditions.Select(condition => condition.Id)];
-        if (study.File.Reference is { } reference && !ids.Contains(reference))
-        {
-            ids = [.. ids, reference];
-        }
-
-        var needed = request.Kind == PlanGoalKind.HalfWidth ? 1 : 2;
-        return ids.Length >= needed
+        var ids = PlannedConditions.Of(study.File);
+        return ids.Count >= PlannedConditions.Needed(request.Kind)
             ? ids
             : throw new UsageException(
-                ids.Length == 0 ? "The study has no condition to plan for." : "A difference takes two conditions, and the study has one.",
+                ids.Count == 0 ? "The study has no condition to plan for." : "A difference takes two conditions, and the study has one.",
                 "Declare them with 'tarry condition'; the reference counts as one.");
     }
 }

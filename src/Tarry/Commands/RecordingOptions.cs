@@ -79,10 +79,9 @@ internal sealed class RecordingOptions
         Pictures = parsed.GetValue(pictures),
     };
 
-    public VideoOptions Video(ParseResult parsed, char? delimiter) => new()
+    public VideoOptions? Video(ParseResult parsed, char? delimiter) => parsed.GetValue(captureFps) is not { } fps ? null : new()
     {
-        CaptureFps = parsed.GetValue(captureFps) ?? throw new UsageException(
-            "The camera's capture rate is not known: the time stamps of slow motion say how it is played.", "Give --capture-fps with the rate that the camera was set to."),
+        CaptureFps = fps,
         PressColumn = parsed.GetValue(pressColumn)!,
         ResponseColumn = parsed.GetValue(responseColumn)!,
         TimeColumn = parsed.GetValue(timeColumn)!,

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Tarry.Findings;
 using Tarry.Output;
+using Tarry.Reports.Publishing;
 using Tarry.Studies;
 using static System.FormattableString;
 
@@ -31,7 +32,7 @@ internal static class ReportCommand
                 if (parsed.GetValue(figures))
                 {
                     var figureFolder = Path.Combine(folder, "figures");
-                    var files = FigureFiles.Write(document, figureFolder, cancellation);
+                    var files = FigureFiles.Write(document, figureFolder, cancellation: cancellation);
                     terminal.Out.WriteLine(Invariant($"{figureFolder} ({files} files)"));
                 }
 

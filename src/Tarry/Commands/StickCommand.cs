@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using Tarry.Output;
+using Tarry.Reports.Publishing;
 using Tarry.Rig.Sticks;
 using Tarry.Studies.Sticks;
 using static System.FormattableString;

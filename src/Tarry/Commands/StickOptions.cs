@@ -69,6 +69,13 @@ internal sealed class StickOptions
         return new RecordingTarget(new SessionKey(sitting, condition, done), conditions);
     }
 
+    /// <summary>How the positions of a file are read.</summary>
+    public StickReading Reading(ParseResult parsed, string? timeColumn, DelimitedTextOptions text, bool isTable)
+    {
+        var session = Target(parsed, text.Condition, text.Sitting, []).Session;
+        return new StickReading(session.Procedure!.Value, isTable ? Table(parsed, timeColumn, text) : null, Reports(parsed));
+    }
+
     public StickTableOptions Table(ParseResult parsed, string? timeColumn, DelimitedTextOptions text)
     {
         var x = parsed.GetValue(xRange) ?? throw new UsageException(

@@ -1,7 +1,7 @@
 using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
+using Tarry.Reports.Publishing;
 using Tarry.Studies;
-using Tarry.Studies.Sessions;
 
 namespace Tarry.Output;
 
@@ -16,7 +16,7 @@ internal static class ExportedReports
     public static IReadOnlyList<string> Write(Study study, string folder, bool parquet, CancellationToken cancellation)
     {
         var written = new List<string>();
-        foreach (var reports in Of(study, cancellation))
+        foreach (var reports in PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)))
         {
             cancellation.ThrowIfCancellationRequested();
             var table = Path.Combine(folder, parquet ? reports.ParquetName : reports.CsvName);
@@ -26,16 +26,4 @@ internal static class ExportedReports
 
         return written;
     }
-
-    /// <summary>Each session, read when it is written.</summary>
-    public static IReadOnlyList<PackagedReports> Of(Study study, CancellationToken cancellation) => [.. study.ReportSessionKeys.Select(key => Of(study, key, cancellation))];
-
-    private static PackagedReports Of(Study study, SessionKey key, CancellationToken cancellation) => new()
-    {
-        Key = key,
-        Session = study.ReadReports(key).Record,
-        Record = study.ReadRecordFile(key),
-        WriteCsv = writer => ReportCsvWriter.Write(writer, study.ReadReports(key), cancellation),
-        WriteParquet = stream => ReportParquetWriter.Write(stream, study.ReadReports(key), cancellation),
-    };
 }

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using Tarry.Findings.Contrasts;
 using Tarry.Imports;
+using Tarry.Reports.Publishing;
 using Tarry.Rig;
 using Tarry.Rig.HostEvents;
 using Tarry.Rig.Runs;
@@ -45,6 +46,9 @@ internal static class Failure
             case RigException rig:
                 Write(terminal, rig.Message, null, rig.Remedy);
                 return ExitCode.RigOrDiskFailed;
+            case NotAFolderException folder:
+                Write(terminal, folder.Message, null, folder.Remedy);
+                return ExitCode.WrongUse;
             case HostInputException input:
                 Write(terminal, input.Message, null, input.Remedy);
                 return ExitCode.RigOrDiskFailed;

@@ -1,5 +1,6 @@
 using Tarry.Findings.Plans;
 using Tarry.Reports.Documents;
+using Tarry.Reports.Publishing;
 
 namespace Tarry.Output;
 

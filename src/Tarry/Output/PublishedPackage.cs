@@ -1,5 +1,7 @@
 using Tarry.Findings;
 using Tarry.Imports.DelimitedText;
+using Tarry.Imports.LongForm;
+using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
 using Tarry.Studies;
 
@@ -12,7 +14,7 @@ internal static class PublishedPackage
 
     /// <summary>Writes it and returns the path of its descriptor.</summary>
     /// <exception cref="UsageException">The licence is not an identifier.</exception>
-    public static string Write(Study study, string? folder, string? licenceId, string version, ulong seed, Terminal terminal, CancellationToken cancellation)
+    public static string Write(Study study, string? folder, string? licenceId, string? author, string version, ulong seed, Terminal terminal, CancellationToken cancellation)
     {
         var licence = licenceId is null ? null : Licence.FromId(licenceId) ?? throw NoLicence(licenceId);
         var written = DataPackageFolder.Write(folder ?? Path.Combine(study.Folder, FolderInStudy), new DataPackageContent
@@ -20,12 +22,13 @@ internal static class PublishedPackage
             Findings = StudyAnalysis.Run(study, seed, ProgramVersion.Text, cancellation),
             Study = study.File,
             Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
-            Reports = ExportedReports.Of(study, cancellation),
+            Reports = PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)),
             Licence = licence,
+            Author = author,
             Version = version,
             TrialColumns = LongFormWriter.ColumnNames(study.File),
-            WriteTrialsAsCsv = writer => TrialFiles.WriteCsv(study, writer, cancellation),
-            WriteTrialsAsParquet = stream => TrialFiles.WriteParquet(study, stream, cancellation),
+            WriteTrialsAsCsv = writer => StudyTrials.WriteCsv(study, writer, cancellation),
+            WriteTrialsAsParquet = stream => StudyTrials.WriteParquet(study, stream, cancellation),
         });
         if (licence is null)
         {

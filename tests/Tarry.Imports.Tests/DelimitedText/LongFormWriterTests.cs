@@ -61,6 +61,8 @@ public class LongFormWriterTests
     [InlineData("-1", "'-1")]
     [InlineData("@SUM(A1)", "'@SUM(A1)")]
     [InlineData("\ttab", "'\ttab")]
+    [InlineData("'=1+1", "''=1+1")]
+    [InlineData("'tis 5", "'tis 5")]
     [InlineData("=a,b", "\"'=a,b\"")]
     [InlineData("Quill 2, \"blue\"", "\"Quill 2, \"\"blue\"\"\"")]
     [InlineData("# 3", "\"# 3\"")]

@@ -8,7 +8,11 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
 {
     private static readonly string[] Pages =
     [
-        "", $"study/{DemoShelf.Study}/standing", "not-there",
+        "", "?device=Nothing", "new", "not-there",
+        $"bench?study={DemoShelf.Study}", "bench/proof", "target",
+        $"study/{DemoShelf.Study}/setup", $"study/{DemoShelf.Study}/setup?change=quill-usb", $"study/{DemoShelf.Study}/import",
+        $"study/{DemoShelf.Study}/standing",
+        $"study/{DemoShelf.Study}/plan", $"study/{DemoShelf.Study}/publish",
     ];
 
     private static readonly int[] Widths = [360, 1280, 2560];

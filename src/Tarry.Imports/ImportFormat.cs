@@ -1,17 +1,28 @@
 using System.Text;
-using Tarry.Imports;
+using Tarry.Imports.PacketCapture;
 
-namespace Tarry.Commands;
+namespace Tarry.Imports;
 
 /// <summary>The formats of files that an import takes, and how one is told from its beginning.</summary>
-internal static class ImportFormat
+public static class ImportFormat
 {
+    /// <summary>Long-form delimited text.</summary>
     public const string LongForm = "csv";
+
+    /// <summary>A value change dump of a logic analyser.</summary>
     public const string Logic = "vcd";
+
+    /// <summary>A sound recording.</summary>
     public const string Sound = "wav";
+
+    /// <summary>A table with the brightness of a video's frames.</summary>
     public const string Video = "video";
 
-    public static readonly string[] All = [LongForm, Logic, Sound, Video];
+    /// <summary>Packet captures, by the names of their file formats.</summary>
+    public static IReadOnlyList<string> Captures { get; } = ["pcap", "pcapng", "btsnoop"];
+
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<string> All { get; } = [LongForm, Logic, Sound, Video, .. Captures];
 
     // RFC 1952, RFC 8878, and the specifications of the others (from memory).
     private static readonly (string Magic, string Name)[] Compressions =
@@ -40,7 +51,7 @@ internal static class ImportFormat
     }
 
     /// <summary>What a recording is by its first bytes, sound or logic; null for anything else.</summary>
-    public static string? ByContent(string path)
+    private static string? ByContent(string path)
     {
         var beginning = Beginning(path);
         return beginning.StartsWith("RIFF", StringComparison.Ordinal) || beginning.StartsWith("RF64", StringComparison.Ordinal) || beginning.StartsWith("BW64", StringComparison.Ordinal) ? Sound
@@ -48,9 +59,24 @@ internal static class ImportFormat
             : null;
     }
 
+    /// <summary>The format of a packet capture by its first bytes, else by its name where these are not of another recording; null for anything else.</summary>
+    public static string? OfCapture(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return CaptureFile.FormatOf(path) is { } format
+            ? format.ToString().ToLowerInvariant()
+            : ByContent(path) is not null ? null
+            : Captures.FirstOrDefault(name => path.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
+    }
+
     /// <summary>What a file is by its first bytes, else by its name; long-form text where nothing else is seen.</summary>
     public static string Of(string path)
     {
+        if (OfCapture(path) is { } capture)
+        {
+            return capture;
+        }
+
         if (ByContent(path) is { } recording)
         {
             return recording;

@@ -1,0 +1,99 @@
+using Bunit;
+using Tarry.Tests;
+using Tarry.Web.Pages;
+
+namespace Tarry.Web.Tests.Pages;
+
+public sealed class ConditionPageTests(StoredShelf shelf) : BunitContext, IClassFixture<StoredShelf>
+{
+    private const string OddSitting = "tuesday";
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    [Fact]
+    public void Page_OfACondition_HasItsFiguresNeighboursAndSections()
+    {
+        var page = shelf.Open<ConditionPage>(this, id: StoredStudy.Quick);
+        Assert.Equal(StoredStudy.Quick, page.Find("h1").TextContent);
+        Assert.Equal($"study/links/condition/{StoredStudy.Reference}", page.Find("a[rel=prev]").GetAttribute("href"));
+        Assert.Equal($"study/links/condition/{StoredStudy.Slow}", page.Find("a[rel=next]").GetAttribute("href"));
+        foreach (var section in new[] { "latencies", "late", "device", "order", "sessions", "chain", "budget" })
+        {
+            Assert.Single(page.FindAll($"section#{section}"));
+        }
+
+        Assert.Contains("4.5", page.Find(".figures").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"{StoredStudy.Quick} is slower than {StoredStudy.Reference}", page.Find(".lead").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Page_WithoutAName_ShowsTheFirstOfTheStanding() =>
+        Assert.Equal(StoredStudy.Reference, shelf.Open<ConditionPage>(this).Find("h1").TextContent);
+
+    [Fact]
+    public void Page_OfNoSuchCondition_LeadsToTheStanding()
+    {
+        var page = shelf.Open<ConditionPage>(this, id: "no-such");
+        Assert.Contains("There is no condition of this name", page.Markup, StringComparison.Ordinal);
+        Assert.Equal("study/links/standing", page.Find(".empty a").GetAttribute("href"));
+    }
+
+    [Fact]
+    public void Page_OfOneSitting_DrawsItAlone()
+    {
+        var page = shelf.Open<ConditionPage>(this, "?sitting=tuesday", StoredStudy.Slow);
+        Assert.Equal("tuesday", page.Find("#order nav a[aria-current]").TextContent);
+        Assert.DoesNotContain("wednesday", page.Find("#order figure").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SettingAside_WithoutAReason_IsNotOffered()
+    {
+        var page = shelf.Open<ConditionPage>(this, $"?aside={OddSitting}", StoredStudy.Slow);
+        Assert.True(page.Find("#aside button[type=submit]").HasAttribute("disabled"));
+    }
+
+    [Fact]
+    public void SettingAside_Tried_ShowsWhatChangesAndWritesNothing()
+    {
+        using var own = new StoredShelf();
+        var before = File.ReadAllText(Path.Combine(own.Folder, "study.toml"));
+        var page = Try(own);
+        Assert.Contains("2\u00A0sessions, 234\u00A0trials", page.Find("#aside table").TextContent, StringComparison.Ordinal);
+        Assert.Contains($"{StoredStudy.Reference} against {StoredStudy.Slow}: undecided", page.Find("#aside ul").TextContent, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(Path.Combine(own.Folder, "study.toml")));
+    }
+
+    [Fact]
+    public void SettingAside_KeptAndUndone_LeavesTheStudyAsItWas()
+    {
+        using var own = new StoredShelf();
+        var before = File.ReadAllText(Path.Combine(own.Folder, "study.toml"));
+        var page = Try(own);
+        page.Find("#aside button.main").Click();
+        page.WaitForAssertion(() => Assert.Contains("tuesday.quill-dongle: loose cable", page.Find(".set-aside").TextContent, StringComparison.Ordinal), Patience);
+        Assert.Contains("reason = \"loose cable\"", File.ReadAllText(Path.Combine(own.Folder, "study.toml")), StringComparison.Ordinal);
+        Assert.True(own.Desk.Findings().IsCompletedSuccessfully); // what was tried is known already
+        page.Find("#sessions p[role=status] button").Click();
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".set-aside")), Patience);
+        Assert.Equal(before, File.ReadAllText(Path.Combine(own.Folder, "study.toml")));
+    }
+
+    [Fact]
+    public void SettingAside_WhileAnotherProgramHoldsTheStudy_SaysWho()
+    {
+        using var own = new StoredShelf();
+        var page = Try(own);
+        using var held = own.Desk.Open().AcquireLock("tarry run");
+        page.Find("#aside button.main").Click();
+        Assert.Contains("tarry run", page.Find("#aside [role=alert]").TextContent, StringComparison.Ordinal);
+    }
+
+    private IRenderedComponent<ConditionPage> Try(StoredShelf own)
+    {
+        var page = own.Open<ConditionPage>(this, $"?aside={OddSitting}", StoredStudy.Slow);
+        page.Find("#aside input").Input("loose cable");
+        page.Find("#aside form").Submit();
+        page.WaitForElement("#aside table", Patience);
+        return page;
+    }
+}

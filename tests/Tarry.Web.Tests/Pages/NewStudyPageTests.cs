@@ -1,0 +1,49 @@
+using Bunit;
+using Tarry.Studies;
+using Tarry.Web.Pages;
+
+namespace Tarry.Web.Tests.Pages;
+
+public sealed class NewStudyPageTests : IDisposable
+{
+    private readonly PageContext context = new();
+
+    [Fact]
+    public void Form_OfATitle_ProposesTheFolderAndMakesTheStudy()
+    {
+        var page = context.Render<NewStudyPage>();
+        page.Find("#title").Change("Drei Pads, 2. Lauf");
+        Assert.Equal("drei-pads-2-lauf", page.Find("#folder").GetAttribute("value"));
+        page.Find("#margin").Change("0.25");
+        page.Find("form").Submit();
+        Assert.Equal("study/drei-pads-2-lauf/setup", context.Address);
+        var made = Study.Open(Path.Combine(context.Folder, "drei-pads-2-lauf")).File;
+        Assert.Equal(("Drei Pads, 2. Lauf", "bench-board", 0.25), (made.Title, made.Reference, made.MarginMs));
+    }
+
+    [Fact]
+    public void Form_WithWrongValues_SaysSoAtEachFieldAndMakesNothing()
+    {
+        var page = context.Render<NewStudyPage>();
+        page.Find("#folder").Change("../out");
+        page.Find("#reference").Change("Bench Board");
+        page.Find("#margin").Change("0,5");
+        page.Find("form").Submit();
+        Assert.Equal(["title-note", "folder-note", "reference-note", "margin-note"], page.FindAll(".wrong").Select(note => note.Id));
+        Assert.All(page.FindAll("input"), input => Assert.Equal("true", input.GetAttribute("aria-invalid")));
+        Assert.Empty(Directory.EnumerateFileSystemEntries(context.Folder));
+        Assert.False(Directory.Exists(Path.Combine(context.Folder, "..", "out")));
+    }
+
+    [Fact]
+    public void Form_WithAFolderThatIsThere_IsRefusedAtItsField()
+    {
+        context.Study("pads");
+        var page = context.Render<NewStudyPage>();
+        page.Find("#title").Change("Pads");
+        page.Find("form").Submit();
+        Assert.Equal("folder-note", Assert.Single(page.FindAll(".wrong")).Id);
+    }
+
+    public void Dispose() => context.Dispose();
+}
