@@ -22,6 +22,8 @@ Bench::Bench(const Options &options, const Board &board, const volatile sig_atom
     const auto on_input = [this](bool down) { input_changed(down); };
     if (options.input == InputKind::converter)
         converter_ = std::make_unique<ConverterInput>(machine_, options.axis_threshold, on_input);
+    if (options.wiper.kind != WiperKind::none)
+        wiper_ = std::make_unique<WiperModel>(machine_, options.wiper, options.wiper.kind == WiperKind::converter ? converter_.get() : nullptr);
     if (options.input == InputKind::usb)
         usb_ = std::make_unique<UsbHost>(machine_, on_input);
     if (options.echo_waits)
@@ -65,6 +67,8 @@ void Bench::print_summary() const {
         converter_->print_summary();
     if (usb_)
         usb_->print_summary();
+    if (wiper_)
+        wiper_->print_summary();
     bridge_.print_summary();
     std::fprintf(stderr, "resets: %llu; %.3f s of virtual time in %.3f s\n", number(machine_.resets()),
                  machine_.microseconds(machine_.now()) / 1e6, wall.count());

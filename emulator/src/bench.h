@@ -6,6 +6,7 @@
 #include "serial_bridge.h"
 #include "truth_log.h"
 #include "usb_host.h"
+#include "wiper_model.h"
 #include <memory>
 
 // The rig, the device wired to it, the cable, and what goes wrong with them.
@@ -41,6 +42,7 @@ private:
 
     std::unique_ptr<ConverterInput> converter_;
     std::unique_ptr<UsbHost> usb_;
+    std::unique_ptr<WiperModel> wiper_;
     bool pin_high_ = false;
     std::uint64_t pin_rose_at_ = 0;
     std::uint64_t longest_to_input_ = 0;

@@ -18,6 +18,8 @@ struct Board {
     int converter_select_bit;
     int converter_clock_bit;
     int converter_data_bit;
+    unsigned wiper_x_channel;   // of the analog-to-digital converter
+    unsigned wiper_y_channel;
 };
 
 // Null if there is no such board.

@@ -52,7 +52,8 @@ void ConverterInput::take_word() {
         bad_words_++;
         return;
     }
-    const bool above = (word_ & 0xfff) * 16 >= threshold_;
+    level_ = (word_ & 0xfff) * 16;
+    const bool above = level_ >= threshold_;
     if (above == above_)
         return;
     above_ = above;

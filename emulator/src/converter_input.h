@@ -6,6 +6,8 @@ class ConverterInput {
 public:
     // Told whether the axis is at or above the threshold (0..65535), whenever that has changed.
     ConverterInput(Machine &machine, unsigned threshold, std::function<void(bool)> on_crossing);
+    // The level that the converter stands at, 0..65535 in steps of 16.
+    unsigned level() const { return level_; }
     void print_summary() const;
 
 private:
@@ -23,6 +25,7 @@ private:
     bool data_ = false;
     unsigned word_ = 0;
     unsigned bits_ = 0;
+    unsigned level_ = 0;
     bool above_ = false;
     std::uint64_t words_ = 0;
     std::uint64_t bad_words_ = 0;

@@ -36,6 +36,12 @@ constexpr char usage[] =
     "  --bounce N --bounce-us X       extra edges after the first, and the time they are spread over (0, 1000)\n"
     "  --miss-share P         share of presses without a response\n"
     "\n"
+    "The stick whose wipers the rig reads:\n"
+    "  --wiper KIND           circle, or converter: what the rig's converter gives back in the place of x\n"
+    "  --wiper-turn-ms X      time of one turn of the circle (1000)\n"
+    "  --aref-mv N            the voltage at AREF (3300)\n"
+    "  --wiper-truth FILE     write every conversion, one CSV line each\n"
+    "\n"
     "Faults:\n"
     "  --reboot-at-trial N            a watchdog reset 1 ms after press N\n"
     "  --garble-share P               a bit flipped in this share of the rig's lines\n"
@@ -67,6 +73,14 @@ InputKind input_kind(const std::string &text) {
     if (text == "usb")
         return InputKind::usb;
     wrong_use("--input is contact, converter or usb, not `" + text + "`");
+}
+
+WiperKind wiper_kind(const std::string &text) {
+    if (text == "circle")
+        return WiperKind::circle;
+    if (text == "converter")
+        return WiperKind::converter;
+    wrong_use("--wiper is circle or converter, not `" + text + "`");
 }
 
 ResponseKind response_kind(const std::string &text) {
@@ -109,6 +123,10 @@ Options parse_options(int argc, char **argv) {
     text("--truth", options.truth);
     valued["--response"] = [&](const std::string &value) { options.response = response_kind(value); };
     valued["--input"] = [&](const std::string &value) { options.input = input_kind(value); };
+    valued["--wiper"] = [&](const std::string &value) { options.wiper.kind = wiper_kind(value); };
+    real("--wiper-turn-ms", options.wiper.turn_ms, 1, 3.6e6);
+    whole("--aref-mv", options.wiper.aref_mv, 5000);
+    text("--wiper-truth", options.wiper.truth);
     whole("--axis-threshold", options.axis_threshold, 65535);
     whole("--seed", options.seed, any);
     real("--clock-ppm", options.clock_ppm, -100000, 100000);
@@ -153,6 +171,8 @@ Options parse_options(int argc, char **argv) {
         wrong_use("--board and --firmware are needed");
     if (options.input == InputKind::usb && options.board.compare(0, 4, "32u4") != 0)
         wrong_use("--input usb is for the 32u4 boards");
+    if (options.wiper.kind == WiperKind::converter && options.input != InputKind::converter)
+        wrong_use("--wiper converter goes with --input converter");
     if (options.clock_ppm != 0 && !options.realtime)
         wrong_use("--clock-ppm means something only with --realtime");
     if (options.echo_waits && options.response != ResponseKind::echo)

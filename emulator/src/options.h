@@ -17,6 +17,16 @@ struct DeviceOptions {
     double miss_share = 0;
 };
 
+// The wipers of a stick: none, one that goes round in a circle, or the converter in the place of the wiper of x.
+enum class WiperKind { none, circle, converter };
+
+struct WiperOptions {
+    WiperKind kind = WiperKind::none;
+    double turn_ms = 1000;
+    unsigned aref_mv = 3300;
+    std::string truth;
+};
+
 struct FaultOptions {
     double garble_share = 0;
     double garble_host_share = 0;
@@ -43,6 +53,7 @@ struct Options {
     bool reset_on_open = false;
     bool exit_on_close = false;
     DeviceOptions device;
+    WiperOptions wiper;
     FaultOptions faults;
 };
 

@@ -5,6 +5,7 @@
 #pragma GCC diagnostic ignored "-Wpedantic"
 #include <simavr/sim_avr.h>
 #include <simavr/avr_acomp.h>
+#include <simavr/avr_adc.h>
 #include <simavr/avr_extint.h>
 #include <simavr/avr_ioport.h>
 #include <simavr/avr_timer.h>

@@ -42,6 +42,16 @@ void axis_configure(const Parameters &parameters) {
     }
 }
 
+Tick axis_level(uint16_t level) {
+    Tick taken;
+    ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
+        converter_start();
+        converter_write(level);
+        taken = clock_now_in_interrupt();
+    }
+    return taken;
+}
+
 void axis_press(uint16_t pressed_at) {
     if (!converting)
         return;

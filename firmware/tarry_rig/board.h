@@ -27,6 +27,9 @@
 #define CONVERTER_SELECT_BIT 0   // A0
 #define CONVERTER_CLOCK_BIT 1    // A1
 #define CONVERTER_DATA_BIT 2     // A2
+#define WIPER_X_CHANNEL 3   // A3
+#define WIPER_Y_CHANNEL 4   // A4
+#define WIPER_DIGITAL_OFF (_BV(ADC3D) | _BV(ADC4D))
 
 #elif defined(__AVR_ATmega32U4__)
 
@@ -43,6 +46,9 @@
 #define CONVERTER_SELECT_BIT 6   // D10
 #define CONVERTER_CLOCK_BIT 1    // SCK
 #define CONVERTER_DATA_BIT 2     // MOSI
+#define WIPER_X_CHANNEL 6   // A1 (PF6)
+#define WIPER_Y_CHANNEL 5   // A2 (PF5)
+#define WIPER_DIGITAL_OFF (_BV(ADC6D) | _BV(ADC5D))
 
 #else
 #error "The rig needs an ATmega328P or an ATmega32U4."

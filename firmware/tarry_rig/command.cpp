@@ -11,6 +11,7 @@ bool read_fields(FrameReader &reader, Command &command) {
         good = reader.letters(4, command.key) && reader.hex(8, command.value);
         break;
     case 'p':
+    case 'v':
         good = reader.hex(4, command.value);
         break;
     case 'r':
@@ -24,7 +25,8 @@ bool read_fields(FrameReader &reader, Command &command) {
 }
 
 bool known(char kind) {
-    return kind == 'h' || kind == 'c' || kind == 'g' || kind == 'x' || kind == 'p' || kind == 'r';
+    return kind == 'h' || kind == 'c' || kind == 'g' || kind == 'x' || kind == 'p' || kind == 'r'
+        || kind == 's' || kind == 'v';
 }
 
 }

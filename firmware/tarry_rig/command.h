@@ -6,7 +6,7 @@ struct Command {
     char kind;
     uint8_t n;
     const char *key;   // c: four letters inside the received line
-    uint32_t value;    // c: value; k: seq; p: id; r: from
+    uint32_t value;    // c: value; k: seq; p: id; r: from; v: level
     uint8_t count;     // r
 };
 

@@ -15,6 +15,13 @@ FrameWriter &FrameWriter::tick(const Tick &value) {
     return *this;
 }
 
+FrameWriter &FrameWriter::bytes(const uint8_t *values, uint8_t count) {
+    text_[length_++] = ' ';
+    for (uint8_t i = 0; i < count; i++)
+        digits(values[i], 2);
+    return *this;
+}
+
 FrameWriter &FrameWriter::letter(char value) {
     text_[length_++] = ' ';
     text_[length_++] = value;

@@ -9,6 +9,8 @@ public:
     explicit FrameWriter(char kind);
     FrameWriter &hex(uint32_t value, uint8_t digits);
     FrameWriter &tick(const Tick &value);
+    // One field of two digits a byte.
+    FrameWriter &bytes(const uint8_t *values, uint8_t count);
     FrameWriter &letter(char value);
     FrameWriter &word(const char *value);
     void finish();

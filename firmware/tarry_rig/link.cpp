@@ -1,9 +1,11 @@
 #include "link.h"
+#include "axis.h"
 #include "board.h"
 #include "boot_counter.h"
 #include "clock.h"
 #include "command.h"
 #include "line_buffer.h"
+#include "readings.h"
 #include "received.h"
 #include "reference_device.h"
 #include "report.h"
@@ -17,6 +19,8 @@ uint16_t boot;
 Parameters parameters;
 LineBuffer line;
 uint16_t bad_frames;
+uint16_t level_set;
+Tick level_taken;
 uint32_t next_beat;
 
 // What the last command was, so that its repeat is known.
@@ -38,8 +42,11 @@ void refuse(const Command &command, const char *reason) {
 
 void greet() { send(greeting_frame(boot, {reset_cause(), ticks_per_second, BOARD_NAME, "0.1.0"})); }
 
+// As the heartbeat says it.
+char state() { return readings_busy() ? 's' : run_state(); }
+
 void set_parameter(const Command &command) {
-    if (run_state() != 'i') {
+    if (state() != 'i') {
         refuse(command, "state");
         return;
     }
@@ -62,7 +69,7 @@ void set_parameter(const Command &command) {
 void begin_run(const Command &command, bool repeated) {
     if (repeated) {
         accept(command);
-    } else if (run_state() != 'i' || run_ending()) {
+    } else if (state() != 'i' || run_ending()) {
         refuse(command, "state");
     } else if (parameters[Parameter::refm] != 0 && !reference_ready()) {
         // No computer has configured the gamepad yet: its presses would go nowhere.
@@ -76,6 +83,28 @@ void begin_run(const Command &command, bool repeated) {
         next_to_send = parameters[Parameter::firs];
         run_begin(parameters);
     }
+}
+
+void begin_stream(const Command &command, bool repeated) {
+    if (!repeated && (state() != 'i' || run_ending())) {
+        refuse(command, "state");
+        return;
+    }
+    accept(command);
+    if (!repeated)
+        readings_begin(parameters[Parameter::sint] * ticks_per_microsecond, parameters[Parameter::sref] != 0);
+}
+
+void set_level(const Command &command, bool repeated) {
+    if (run_state() != 'i') {
+        refuse(command, "state");
+        return;
+    }
+    if (!repeated) {
+        level_set = static_cast<uint16_t>(command.value);
+        level_taken = axis_level(level_set);
+    }
+    send(level_frame(boot, command.n, level_set, level_taken));
 }
 
 void resend(const Command &command) {
@@ -100,7 +129,9 @@ void obey(const Command &command) {
     case 'h': greet(); break;
     case 'c': set_parameter(command); break;
     case 'g': begin_run(command, repeated); break;
-    case 'x': run_stop(); accept(command); break;
+    case 'x': run_stop(); readings_stop(); accept(command); break;
+    case 's': begin_stream(command, repeated); break;
+    case 'v': set_level(command, repeated); break;
     case 'p':
         send(ping_frame(boot, command.n, static_cast<uint16_t>(command.value), received_ping_tick()));
         break;
@@ -131,7 +162,7 @@ void beat() {
     if (!reached(now.low(), next_beat))
         return;
     next_beat += ticks_per_second;
-    send(heartbeat_frame(boot, {now, run_trials().last(), run_state(), run_trials().unacknowledged(), bad_frames,
+    send(heartbeat_frame(boot, {now, run_trials().last(), state(), run_trials().unacknowledged(), bad_frames,
                                 received_lost_count()}));
 }
 
@@ -155,6 +186,14 @@ void report() {
     if (run_ending() && resend_left == 0 && next_to_send - 1 == run_trials().last() && room()) {
         send(run_over_frame(boot, run_counts(), run_ending()));
         run_ending_reported();
+    }
+    while (readings_batches().ready() && room()) {
+        send(readings_frame(boot, readings_batches().oldest()));
+        readings_batches().drop_oldest();
+    }
+    if (readings_end_due() && room()) {
+        send(stream_over_frame(boot, readings_batches().total(), readings_batches().lost()));
+        readings_end_told();
     }
     if (room())
         beat();

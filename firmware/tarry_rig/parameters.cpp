@@ -1,4 +1,5 @@
 #include "parameters.h"
+#include "flash.h"
 #include <string.h>
 
 namespace {
@@ -11,7 +12,7 @@ struct Definition {
 };
 
 // In the order of the enumeration.
-const Definition definitions[] = {
+const Definition definitions[] PROGMEM = {
     {"imin", 70000, 2000, 60000000},
     {"imax", 120000, 2000, 60000000},
     {"hold", 20000, 100, 30000000},
@@ -29,19 +30,27 @@ const Definition definitions[] = {
     {"ahig", 65535, 0, 65535},
     {"ramp", 0, 0, 1000000},
     {"refm", 0, 0, 1},
+    {"sint", 1000, 625, 1000000},
+    {"sref", 0, 0, 1},
 };
 constexpr uint8_t definition_count = sizeof definitions / sizeof definitions[0];
+
+Definition definition_of(uint8_t index) {
+    Definition definition;
+    memcpy_P(&definition, &definitions[index], sizeof definition);
+    return definition;
+}
 
 }
 
 Parameters::Parameters() {
     for (uint8_t i = 0; i < definition_count; i++)
-        values_[i] = definitions[i].initial;
+        values_[i] = definition_of(i).initial;
 }
 
 Setting Parameters::set(const char *key, uint32_t value) {
     for (uint8_t i = 0; i < definition_count; i++) {
-        const Definition &definition = definitions[i];
+        const Definition definition = definition_of(i);
         if (memcmp(key, definition.key, 4) != 0)
             continue;
         const bool below_imin = static_cast<Parameter>(i) == Parameter::imax && value < (*this)[Parameter::imin];

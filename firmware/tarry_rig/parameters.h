@@ -3,6 +3,7 @@
 
 enum class Parameter : uint8_t {
     imin, imax, hold, tout, rear, emin, resp, pola, thre, seed, firs, coun, acti, alow, ahig, ramp, refm,
+    sint, sref,
 };
 
 enum class Setting : uint8_t { done, unknown_key, out_of_range };
@@ -17,5 +18,5 @@ public:
     bool consistent() const;
 
 private:
-    uint32_t values_[17];
+    uint32_t values_[19];
 };

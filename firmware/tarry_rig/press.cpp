@@ -2,6 +2,7 @@
 #include "axis.h"
 #include "board.h"
 #include "clock.h"
+#include "readings.h"
 #include "reference_device.h"
 #include "response.h"
 #include "wake.h"
@@ -85,5 +86,6 @@ void press_release() {
 ISR(TIMER1_COMPB_vect) {
     if (armed && reached(clock_now_in_interrupt().low(), armed_for))
         press_now();
+    readings_alarm();
     wake();
 }

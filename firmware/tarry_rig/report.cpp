@@ -56,6 +56,24 @@ FrameWriter refusal_frame(uint16_t boot, uint8_t n, char kind, const char *reaso
     return frame;
 }
 
+FrameWriter readings_frame(uint16_t boot, const ReadingBatch &batch) {
+    FrameWriter frame = begin('S', boot);
+    frame.hex(batch.first, 8).tick(batch.at).hex(batch.lost, 4).bytes(batch.readings[0], static_cast<uint8_t>(3 * batch.count)).finish();
+    return frame;
+}
+
+FrameWriter stream_over_frame(uint16_t boot, uint32_t total, uint16_t lost) {
+    FrameWriter frame = begin('E', boot);
+    frame.hex(total, 8).hex(lost, 4).finish();
+    return frame;
+}
+
+FrameWriter level_frame(uint16_t boot, uint8_t n, uint16_t level, const Tick &tick) {
+    FrameWriter frame = begin('V', boot);
+    frame.hex(n, 2).hex(level, 4).tick(tick).finish();
+    return frame;
+}
+
 FrameWriter run_over_frame(uint16_t boot, const RunCounts &counts, const char *reason) {
     FrameWriter frame = begin('D', boot);
     frame.hex(counts.total(), 8).hex(counts.responses, 8).hex(counts.missed, 8).hex(counts.early, 8)

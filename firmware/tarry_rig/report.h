@@ -1,5 +1,6 @@
 #pragma once
 #include "frame_writer.h"
+#include "reading_batches.h"
 #include "trial.h"
 
 // The frames that the rig sends, field by field as docs/protocol.md lists them.
@@ -26,4 +27,7 @@ FrameWriter heartbeat_frame(uint16_t boot, const Heartbeat &heartbeat);
 FrameWriter ping_frame(uint16_t boot, uint8_t n, uint16_t id, const Tick &tick);
 FrameWriter done_frame(uint16_t boot, uint8_t n, char kind);
 FrameWriter refusal_frame(uint16_t boot, uint8_t n, char kind, const char *reason);
+FrameWriter readings_frame(uint16_t boot, const ReadingBatch &batch);
+FrameWriter stream_over_frame(uint16_t boot, uint32_t total, uint16_t lost);
+FrameWriter level_frame(uint16_t boot, uint8_t n, uint16_t level, const Tick &tick);
 FrameWriter run_over_frame(uint16_t boot, const RunCounts &counts, const char *reason);

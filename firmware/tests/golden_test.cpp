@@ -8,6 +8,7 @@
 #include "interval.h"
 #include "line_buffer.h"
 #include "parameters.h"
+#include "reading_batches.h"
 #include "report.h"
 #include "trial_store.h"
 #include "check.h"
@@ -74,6 +75,16 @@ FrameWriter rebuild(const std::vector<std::string> &f) {
         return ping_frame(boot, n, static_cast<uint16_t>(number(f[3])), tick(f[4]));
     case 'A':
         return done_frame(boot, n, f[3][0]);
+    case 'S': {
+        ReadingBatch batch = {number(f[2]), tick(f[3]), static_cast<uint16_t>(number(f[4])), static_cast<uint8_t>(f[5].size() / 6), {}};
+        for (size_t i = 0; i < f[5].size() / 2; i++)
+            batch.readings[i / 3][i % 3] = static_cast<uint8_t>(number(f[5].substr(2 * i, 2)));
+        return readings_frame(boot, batch);
+    }
+    case 'E':
+        return stream_over_frame(boot, number(f[2]), static_cast<uint16_t>(number(f[3])));
+    case 'V':
+        return level_frame(boot, n, static_cast<uint16_t>(number(f[3])), tick(f[4]));
     case 'N':
         return refusal_frame(boot, n, f[3][0], f[4].c_str());
     default: {
@@ -94,7 +105,7 @@ void test_sent_frames(const char *page) {
         check(std::string(frame.text(), frame.length()) == golden + "\n",
               "written " + std::string(frame.text(), frame.length()) + "expected " + golden);
     }
-    check(kinds == "BTTTTPKAND", "the page has every kind that the rig sends: " + kinds);
+    check(kinds == "BTTTTPKANDSSVE", "the page has every kind that the rig sends: " + kinds);
 }
 
 void test_received_frames(const char *page) {
@@ -118,7 +129,7 @@ void test_received_frames(const char *page) {
             check(command.n == number(f[1]), "n of " + golden);
         if (command.kind == 'c')
             check(std::string(command.key, 4) == f[2] && command.value == number(f[3]), "setting of " + golden);
-        if (command.kind == 'p')
+        if (command.kind == 'p' || command.kind == 'v')
             check(command.value == number(f[2]), "id of " + golden);
         if (command.kind == 'r')
             check(command.value == number(f[2]) && command.count == number(f[3]), "range of " + golden);
@@ -131,7 +142,7 @@ void test_received_frames(const char *page) {
                   "a flipped bit is seen: " + damaged);
         }
     }
-    check(kinds == "hcccccgkprxccccc", "the page has every kind that the rig reads: " + kinds);
+    check(kinds == "hcccccgkprxcccccccsv", "the page has every kind that the rig reads: " + kinds);
 }
 
 void test_bad_frames(const char *page) {
@@ -172,6 +183,8 @@ void test_forms() {
     check(read("c 02 IMIN 00011170") == Reading::wrong_form, "key not small");
     check(read("c 02 imin  00011170") == Reading::wrong_form, "two spaces");
     check(read("g 07 ") == Reading::wrong_form, "trailing space");
+    check(read("s 07 0001") == Reading::wrong_form, "a stream takes no value");
+    check(read("v 07 008000") == Reading::wrong_form, "level too long");
     check(read("g 7") == Reading::damaged, "n too short");
     check(read("p 08 004A") == Reading::wrong_form, "capital hex");
     check(read("r 09 00000002") == Reading::wrong_form, "field missing");
@@ -259,6 +272,32 @@ void test_ramps() {
     test_ramp(100, 60000, 0);
 }
 
+void test_batches() {
+    ReadingBatches batches;
+    batches.begin();
+    check(!batches.ready() && batches.total() == 0, "nothing gathered at first");
+    for (uint16_t i = 0; i < 8; i++)
+        batches.add({1, i}, static_cast<uint16_t>(0x3f0 + i), i);
+    check(batches.ready() && batches.oldest().first == 1 && batches.oldest().count == 6 && batches.oldest().at.count == 0, "six make a batch");
+    const uint8_t *second = batches.oldest().readings[1];
+    check(second[0] == 0x3f && second[1] == 0x10 && second[2] == 0x01, "x 3f1 and y 001 in three bytes");
+    batches.drop_oldest();
+    check(!batches.ready(), "two are no batch yet");
+    batches.lose();
+    check(batches.ready() && batches.oldest().first == 7 && batches.oldest().count == 2 && batches.oldest().lost == 0, "a lost one ends a batch");
+    batches.drop_oldest();
+    for (uint16_t i = 0; i < 40; i++)
+        batches.add({2, i}, 1, 2);
+    check(batches.oldest().first == 10 && batches.oldest().lost == 1, "and the next says so");
+    check(batches.total() == 49 && batches.lost() == 17, "24 of 40 find room, 16 do not, and all are numbered");
+    for (int i = 0; i < 4; i++)
+        batches.drop_oldest();
+    check(!batches.ready(), "four batches");
+    batches.add({3, 0}, 1, 2);
+    batches.finish();
+    check(batches.ready() && batches.oldest().count == 1 && batches.oldest().first == 50 && batches.oldest().lost == 17, "the end makes a short one");
+}
+
 void test_store() {
     TrialStore store;
     store.begin(101);
@@ -295,6 +334,7 @@ int main(int argc, char **argv) {
     test_interval();
     test_parameters();
     test_store();
+    test_batches();
     test_ramps();
     test_usb();
     return report_checks();

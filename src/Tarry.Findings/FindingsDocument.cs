@@ -4,6 +4,7 @@ using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
 using Tarry.Findings.ReportStreams;
+using Tarry.Findings.Sticks;
 using Tarry.Studies.Sessions;
 
 namespace Tarry.Findings;
@@ -41,6 +42,9 @@ public sealed record FindingsDocument
 
     /// <summary>The report streams of the study, which are no latencies; null or empty where it has none.</summary>
     public IReadOnlyList<ReportStreamFinding>? ReportStreams { get; init; }
+
+    /// <summary>How truly sticks say where they are; null where the study has no recording of one.</summary>
+    public StudySticks? Sticks { get; init; }
 
     /// <summary>What each factor does that differs alone between conditions, layers first; null where the document was made without.</summary>
     public IReadOnlyList<FactorFinding>? Factors { get; init; }

@@ -9,12 +9,14 @@ using Tarry.Findings.ReportIntervals;
 using Tarry.Findings.ReportStreams;
 using Tarry.Findings.Samples;
 using Tarry.Findings.Shapes;
+using Tarry.Findings.Sticks;
 using Tarry.Metrology;
 using Tarry.Statistics.Descriptives;
 using Tarry.Statistics.Intervals;
 using Tarry.Studies;
 using Tarry.Studies.Calibrations;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 
 namespace Tarry.Findings;
@@ -100,7 +102,24 @@ public static class StudyAnalysis
     {
         var samples = Samples(study, file, cancellation);
         var calibrations = study.Calibrations.ToDictionary(entry => entry.Name, entry => entry.Calibration);
-        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with { ReportStreams = ReportStreamFindings.Of(study, cancellation) };
+        return Of(file, samples, study.Imports.Sum(import => import.RefusedUnassigned), seed, version, calibrations, PlaySettings.Of(file.Play)) with
+        {
+            ReportStreams = ReportStreamFindings.Of(study, cancellation),
+            Sticks = SticksOf(study, cancellation),
+        };
+    }
+
+    // A session that the study file excludes as a whole is left out.
+    private static StudySticks? SticksOf(Study study, CancellationToken cancellation)
+    {
+        var sessions = new List<StickSession>();
+        foreach (var key in study.StickKeys.Where(key => !study.File.Exclusions.Any(exclusion => exclusion.Session == key && exclusion is { FirstSequence: null, LastSequence: null })))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            sessions.Add(study.ReadStick(key));
+        }
+
+        return StickFindings.Of(study.File.Conditions, sessions);
     }
 
     internal static FindingsDocument Of(StudyFile file, IReadOnlyList<SessionSample> samples, long refusedWithoutSession, ulong seed, string version, IReadOnlyDictionary<string, RigCalibration>? calibrations = null, PlaySettings? play = null, bool withShapes = true, bool withDeviceOnly = true)

@@ -56,8 +56,8 @@ internal static class CommandLine
         ExportCommand.Create(terminal),
         RigCommand.Create(terminal),
         HostCommand.Create(terminal),
-        ServeCommand.Create(terminal),
         StickCommand.Create(terminal),
+        ServeCommand.Create(terminal),
         CompletionsCommand.Create(terminal),
     };
 }

@@ -66,6 +66,7 @@ public static class FindingsJson
         json.WritePlay(document.Play);
         Write(json, document.Cautions);
         json.WriteReportStreams(document.ReportStreams);
+        json.WriteSticks(document.Sticks);
         json.WriteEndObject();
     }
 

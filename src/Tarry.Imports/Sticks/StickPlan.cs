@@ -85,7 +85,7 @@ internal sealed class StickPlan(RecordingTarget target, string fileName, string 
             throw new ImportException(
                 needed == StickStimulus.Angle ? "The procedure angle-stops needs the angle of the stop that the stick stands against." : "The procedure substitution needs the level that stands for the wiper.",
                 fileName,
-                needed == StickStimulus.Angle ? "Give it as a column stimulus_deg, or name its column with --stimulus-column." : "Give it as columns stimulus_x and stimulus_y, or name them with --stimulus-x-column and --stimulus-y-column.");
+                needed == StickStimulus.Angle ? "Give it as a column stimulus_deg of a table, or name its column with --stimulus-column; the reports of a device do not hold it." : "Give it as columns stimulus_x and stimulus_y of a table, or record it with the rig: tarry host record --procedure substitution --port PORT.");
         }
     }
 

@@ -60,6 +60,8 @@ public static class StickReportImport
                     : StickSetup.FromReports,
                 X = rangeX with { Step = rangeX.Step ?? 1 },
                 Y = rangeY with { Step = rangeY.Step ?? 1 },
+                Stimulus = options.Levels.Count > 0 ? StickStimulus.Level : StickStimulus.None,
+                StimulusUncertainty = options.Levels.Count > 0 ? options.LevelUncertainty : null,
             },
             TickHz = reports.Record.Segments[0].TickHz,
         };
@@ -78,7 +80,7 @@ public static class StickReportImport
             plan.Notes.Add("the host tells changes only: between two positions the stick said the first of them, and at rest it said nothing");
         }
 
-        return plan.Build(samples, samples.Count + refusedTotal, refused, refusedTotal == 0 ? new Dictionary<string, long>() : new() { [NoValue] = refusedTotal }, refusedTotal);
+        return plan.Build(options.Levels.Count > 0 ? WithLevels(samples, options.Levels) : samples, samples.Count + refusedTotal, refused, refusedTotal == 0 ? new Dictionary<string, long>() : new() { [NoValue] = refusedTotal }, refusedTotal);
     }
 
     private static (StickSamples Samples, List<RefusedItem> Refused, long RefusedTotal) Positions(
@@ -110,6 +112,23 @@ public static class StickReportImport
         }
 
         return (new StickSamples([.. ticks], [.. atX], [.. atY]), refused, refusedTotal);
+    }
+
+    private static StickSamples WithLevels(StickSamples samples, IReadOnlyList<LevelChange> levels)
+    {
+        var stimulus = new double[samples.Count];
+        var change = -1;
+        for (var index = 0; index < samples.Count; index++)
+        {
+            while (change + 1 < levels.Count && levels[change + 1].FromTick <= samples.Ticks[index])
+            {
+                change++;
+            }
+
+            stimulus[index] = change < 0 || samples.Ticks[index] <= levels[change].ToTick ? double.NaN : levels[change].Level;
+        }
+
+        return new StickSamples(samples.Ticks.ToArray(), samples.X.ToArray(), samples.Y.ToArray(), stimulus, [.. Enumerable.Repeat(double.NaN, samples.Count)]);
     }
 
     private static bool Holds(StickRange range, long value) => value >= range.Minimum && value <= range.Maximum;

@@ -17,6 +17,12 @@ public sealed record StickReportOptions
     /// <summary>The range of the y axis likewise, as the device has it.</summary>
     public StickRange? Y { get; init; }
 
+    /// <summary>The levels that stood for the wiper of x, in order of time; none where nothing is known of them.</summary>
+    public IReadOnlyList<LevelChange> Levels { get; init; } = [];
+
+    /// <summary>The standard uncertainty of the levels, as a share of the supply; null where not stated.</summary>
+    public double? LevelUncertainty { get; init; }
+
     /// <summary>Which way y grows in the reports.</summary>
     public VerticalDirection Vertical { get; init; } = VerticalDirection.Down;
 }

@@ -39,9 +39,8 @@ internal static class DeviceSection
             Streams(document));
     }
 
-    private static XElement? Streams(FindingsDocument document) => ReportStreamFigure.IsWorthDrawing(document)
-        ? FiguresSection.Figure(StudyFigures.ReportStreams, document)
-        : null;
+    private static IEnumerable<XElement> Streams(FindingsDocument document) =>
+        StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Reports).Select(figure => FiguresSection.Figure(figure, document));
 
     private static XElement Device(IReadOnlyList<RankedRow> rows)
     {

@@ -10,9 +10,9 @@ internal static class FiguresSection
     /// <summary>The section, or null where there is nothing to draw.</summary>
     public static XElement? Build(FindingsDocument document) => document.Conditions.Count == 0
         ? null
-        : Html.Section("figures", "Figures", StudyFigures.Of(document).Where(figure => figure != StudyFigures.ReportStreams).Select(figure => Figure(figure, document)));
+        : Html.Section("figures", "Figures", StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Latencies).Select(figure => Figure(figure, document)));
 
-    /// <summary>A figure for a page and for a phone.</summary>
+    /// <summary>One figure for a page and for a phone.</summary>
     public static XElement Figure(StudyFigure figure, FindingsDocument document) => new(
         "figure",
         new XElement("div", new XAttribute("class", "for-page"), figure.Build(document, FigureStyle.Page with { Theme = FigureTheme.Inherited })),

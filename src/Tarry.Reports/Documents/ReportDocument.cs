@@ -56,6 +56,7 @@ public static class ReportDocument
             DifferencesSection.Build(document),
             LayersSection.Build(document),
             PlaySection.Build(document),
+            SticksSection.Build(document),
             ChainSection.Build(document),
             BudgetSection.Build(document),
             CountsSection.Build(document),

@@ -14,7 +14,7 @@ public static class FigureSet
         ("dark-transparent", FigureTheme.DarkTransparent),
     ];
 
-    /// <summary>The drawings; none where the study has neither a condition with data nor a report stream.</summary>
+    /// <summary>The drawings; none where the study has no data.</summary>
     /// <param name="document">What is drawn.</param>
     /// <param name="names">Which figures, by name; null for all.</param>
     public static IReadOnlyList<FigureDrawing> Of(FindingsDocument document, IReadOnlyCollection<string>? names = null) =>

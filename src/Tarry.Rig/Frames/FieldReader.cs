@@ -39,6 +39,34 @@ internal sealed class FieldReader(string body)
         return value;
     }
 
+    /// <summary>Pairs of numbers of a fixed width without a space between, at least one.</summary>
+    public List<ulong> Numbers(int width, int most, ulong maximum)
+    {
+        var field = OfWidth(2 * width, most * width);
+        var numbers = new List<ulong>();
+        if (field.Length % (2 * width) != 0)
+        {
+            Fail(FrameError.FieldOfWrongWidth);
+            return numbers;
+        }
+
+        for (var start = 0; start < field.Length; start += width)
+        {
+            if (!HexField.TryRead(field.AsSpan(start, width), out var value))
+            {
+                Fail(FrameError.FieldNotHex);
+            }
+            else if (value > maximum)
+            {
+                Fail(FrameError.FieldOutOfRange);
+            }
+
+            numbers.Add(value);
+        }
+
+        return numbers;
+    }
+
     /// <summary>A number of a fixed width, or <c>-</c> for none.</summary>
     public ulong? NumberOrNone(int width)
     {

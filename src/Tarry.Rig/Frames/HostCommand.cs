@@ -26,7 +26,10 @@ public sealed record HostCommand
     /// <summary><c>g</c>: begin the run.</summary>
     public static HostCommand Go { get; } = new('g', "");
 
-    /// <summary><c>x</c>: stop after the trial in flight.</summary>
+    /// <summary><c>s</c>: begin a stream of readings.</summary>
+    public static HostCommand Stream { get; } = new('s', "");
+
+    /// <summary><c>x</c>: stop after the trial in flight, or end the stream.</summary>
     public static HostCommand Stop { get; } = new('x', "");
 
     /// <summary><c>c</c>: set a parameter.</summary>
@@ -38,6 +41,9 @@ public sealed record HostCommand
 
     /// <summary><c>p</c>: a ping for the clock fit.</summary>
     public static HostCommand Ping(ushort id) => new('p', Text($" {id:x4}"));
+
+    /// <summary><c>v</c>: put the converter at a level, in 1/65535 of its reference.</summary>
+    public static HostCommand Level(ushort level) => new('v', Text($" {level:x4}"));
 
     /// <summary><c>r</c>: send trials again.</summary>
     /// <param name="from">The first of them.</param>

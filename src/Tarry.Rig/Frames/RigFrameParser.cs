@@ -29,6 +29,9 @@ public static class RigFrameParser
             'A' => fields.Has(3) ? new AckFrame(Boot(fields), Byte(fields), fields.Letter()) : null,
             'N' => fields.Has(4) ? Refusal(fields) : null,
             'D' => fields.Has(6) ? RunEnd(fields) : null,
+            'S' => fields.Has(5) ? Readings(fields) : null,
+            'E' => fields.Has(3) ? StreamEnd(fields) : null,
+            'V' => fields.Has(4) ? new LevelFrame(Boot(fields), Byte(fields), (ushort)fields.Number(4), fields.Number(TickDigits)) : null,
             _ => null,
         };
         return fields.Error is null && frame is not null
@@ -71,7 +74,7 @@ public static class RigFrameParser
         Boot(fields),
         fields.Number(TickDigits),
         (uint)fields.Number(8),
-        fields.Word(("i", RigState.Idle), ("r", RigState.Running), ("w", RigState.WaitingForHost)),
+        fields.Word(("i", RigState.Idle), ("r", RigState.Running), ("w", RigState.WaitingForHost), ("s", RigState.Streaming)),
         (ushort)fields.Number(4),
         (ushort)fields.Number(4),
         (ushort)fields.Number(4));
@@ -87,6 +90,22 @@ public static class RigFrameParser
             ("gone", RefusalReason.Gone),
             ("kind", RefusalReason.Kind),
             ("form", RefusalReason.Form)));
+
+    private static ReadingsFrame Readings(FieldReader fields)
+    {
+        const int most = 6;
+        var (boot, first, ticks, lost) = (Boot(fields), (uint)fields.Number(8, minimum: 1), fields.Number(TickDigits), (ushort)fields.Number(4));
+        var pairs = fields.Numbers(3, 2 * most, StickReading.Greatest);
+        StickReading[] readings = [.. Enumerable.Range(0, pairs.Count / 2).Select(index => new StickReading((ushort)pairs[2 * index], (ushort)pairs[(2 * index) + 1]))];
+        return new ReadingsFrame(boot, first, ticks, lost, readings);
+    }
+
+    private static StreamEndFrame StreamEnd(FieldReader fields)
+    {
+        var end = new StreamEndFrame(Boot(fields), (uint)fields.Number(8), (ushort)fields.Number(4));
+        fields.Require(end.Lost <= end.Total);
+        return end;
+    }
 
     private static RunEndFrame RunEnd(FieldReader fields)
     {

@@ -58,10 +58,16 @@ public sealed record RigParameter(string Key, uint Default, uint Minimum, uint M
     /// <summary>1: the rig is the input device.</summary>
     public static RigParameter ReferenceMode { get; } = new("refm", 0, 0, 1);
 
+    /// <summary>Time between the readings of a stream, us.</summary>
+    public static RigParameter ReadingInterval { get; } = new("sint", 1_000, 625, 1_000_000);
+
+    /// <summary>What the greatest reading stands for: 0 the voltage at AREF, 1 the board's own supply.</summary>
+    public static RigParameter ReadingReference { get; } = new("sref", 0, 0, 1);
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<RigParameter> All { get; } =
     [
         IntervalMinimum, IntervalMaximum, Hold, TimeOut, Rearm, EarlyMinimum, ResponseSource, Polarity, Threshold, Seed, FirstSequence, Count,
-        Actuator, AxisLow, AxisHigh, AxisRamp, ReferenceMode,
+        Actuator, AxisLow, AxisHigh, AxisRamp, ReferenceMode, ReadingInterval, ReadingReference,
     ];
 }

@@ -11,4 +11,7 @@ public enum RigState
 
     /// <summary>A run that waits until the host has acknowledged trials.</summary>
     WaitingForHost,
+
+    /// <summary>A stream of readings.</summary>
+    Streaming,
 }

@@ -97,8 +97,8 @@ public sealed class RigLink : IDisposable
     }
 
     /// <summary>Sends a command until it is answered.</summary>
-    /// <returns>An <see cref="AckFrame"/>, a <see cref="RefusalFrame"/>, or null: no answer to six attempts, or <see cref="State"/> says why.</returns>
-    /// <remarks>What came before the answer to <c>g</c> belongs to no run of ours, and is dropped.</remarks>
+    /// <returns>An <see cref="AckFrame"/>, a <see cref="LevelFrame"/>, a <see cref="RefusalFrame"/>, or null: no answer to six attempts, or <see cref="State"/> says why.</returns>
+    /// <remarks>What came before the answer to <c>g</c> belongs to no run of ours, and what came before that to <c>s</c> to no stream, and is dropped.</remarks>
     public RigFrame? Ask(HostCommand command)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -153,6 +153,7 @@ public sealed class RigLink : IDisposable
         AckFrame ack => ack.Number == number && ack.Kind == kind,
         RefusalFrame refusal => refusal.Number == number && refusal.Kind == kind,
         PingReplyFrame reply => reply.Number == number && kind == 'p',
+        LevelFrame level => level.Number == number && kind == 'v',
         _ => false,
     };
 
@@ -179,7 +180,7 @@ public sealed class RigLink : IDisposable
             else if (answer is null && IsAnswer(frame, asked))
             {
                 answer = frame;
-                if (asked == HostCommand.Go.Kind)
+                if (asked == HostCommand.Go.Kind || asked == HostCommand.Stream.Kind)
                 {
                     inbox.Clear();
                 }

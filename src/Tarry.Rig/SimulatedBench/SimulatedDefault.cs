@@ -1,4 +1,6 @@
 using Tarry.Metrology;
+using Tarry.Rig.SimulatedBench.Sticks;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Rig.SimulatedBench;
 
@@ -21,6 +23,12 @@ public static class SimulatedDefault
         SensorNoiseSdMs = 0.1,
         BounceProbability = 0.02,
     };
+
+    /// <summary>An ordinary stick whose wipers the rig reads.</summary>
+    /// <param name="procedure">What is done with it.</param>
+    public static SimulatedStickHand Stick(StickProcedure procedure) => new(
+        new SimulatedStick { OffsetX = 0.015, OffsetY = -0.01, GainX = 0.96, GainY = 0.93, NoiseSd = 0.002, Play = 0.006, ReturnSd = 0.008, RingingHz = 22, RingingDamping = 0.3 },
+        procedure);
 
     /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
     public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Tarry.Rig.Frames;
+using Tarry.Rig.SimulatedBench.Sticks;
 using Tarry.Studies.Trials;
 
 namespace Tarry.Rig.SimulatedBench;
@@ -18,6 +19,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     private readonly HashSet<uint> restartsLeft = [.. options.RestartsAtTrials];
     private Dictionary<string, uint> parameters = Defaults();
     private SimulatedRun? run;
+    private SimulatedStream? stream;
+    private (ushort Level, long Tick)? level;
     private ushort boot = options.BootId;
     private byte resetCause = 1;
     private long counterOrigin = -(long)options.StartTicks;
@@ -36,7 +39,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     public Action<double, double>? HostTold { get; set; }
 
     /// <summary>When something happens next.</summary>
-    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), run?.NextTick ?? long.MaxValue);
+    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), Math.Min(run?.NextTick ?? long.MaxValue, stream?.NextTick ?? long.MaxValue));
 
     /// <summary>Does what is due at a tick.</summary>
     public void Act(long tick)
@@ -55,6 +58,10 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         else if (run?.NextTick <= tick)
         {
             run.Act(tick);
+        }
+        else if (stream?.NextTick <= tick)
+        {
+            stream.Read(tick, level is { } set ? (2.0 * set.Level / ushort.MaxValue) - 1 : null);
         }
         else if (heartbeatTick <= tick)
         {
@@ -99,6 +106,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         parameters = Defaults();
         ring.Clear();
         run = null;
+        stream = null;
+        level = null;
         lastCommand = default;
         badFrames = 0;
         heartbeatTick = long.MaxValue;
@@ -141,6 +150,13 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             case 'x':
                 Answer(tick, command, null);
                 run?.Stop(tick);
+                EndStream(tick);
+                break;
+            case 's':
+                Stream(tick, command, repeated);
+                break;
+            case 'v':
+                SetLevel(tick, command, repeated);
                 break;
             default:
                 Answer(tick, command, command.Kind == 'p' ? "form" : "kind");
@@ -155,7 +171,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             return "form";
         }
 
-        if (run is { IsOn: true })
+        if (run is { IsOn: true } || stream is not null)
         {
             return "state";
         }
@@ -178,7 +194,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     private void Go(long tick, HostLine command, bool repeated)
     {
         var refusal = repeated ? null
-            : run is { IsOn: true } ? "state"
+            : run is { IsOn: true } || stream is not null ? "state"
             : parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key] ? "range"
             : parameters[RigParameter.Actuator.Key] == 2 && parameters[RigParameter.AxisRamp.Key] >= parameters[RigParameter.Hold.Key] ? "range"
             : null;
@@ -189,6 +205,48 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             Array.Clear(counts);
             var listener = new SimulatedRunListener(OnPressed, OnHostTold, OnFinished, OnEnded);
             run = new SimulatedRun(parameters.ToDictionary(), options, chain, scale, listener, tick);
+        }
+    }
+
+    private void Stream(long tick, HostLine command, bool repeated)
+    {
+        var refusal = repeated ? null : run is { IsOn: true } || stream is not null ? "state" : null;
+        Answer(tick, command, refusal);
+        if (refusal is null && !repeated)
+        {
+            var interval = (long)parameters[RigParameter.ReadingInterval.Key] * options.TickHz / 1_000_000;
+            stream = new SimulatedStream(options.StickHand, options.Seed, tick, interval, options.TickHz, (at, first, text) =>
+            {
+                var parts = text.Split(' ');
+                Say(at, $"S {boot:x4} {parts[0]} {Counter(first):x12} 0000 {parts[1]}");
+            });
+        }
+    }
+
+    private void EndStream(long tick)
+    {
+        if (stream is { } ended)
+        {
+            ended.Flush(tick);
+            Say(tick, $"E {boot:x4} {ended.Count:x8} 0000");
+            stream = null;
+        }
+    }
+
+    private void SetLevel(long tick, HostLine command, bool repeated)
+    {
+        if (command.Fields.Count != 1 || command.Number32(0, 4) is not { } asked)
+        {
+            Answer(tick, command, "form");
+        }
+        else if (run is { IsOn: true })
+        {
+            Answer(tick, command, "state");
+        }
+        else
+        {
+            level = repeated && level is { } before ? before : ((ushort)asked, tick);
+            Say(tick, $"V {boot:x4} {command.Number:x2} {level.Value.Level:x4} {Counter(level.Value.Tick):x12}");
         }
     }
 
@@ -240,7 +298,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void SayHeartbeat(long tick)
     {
-        var state = run is not { IsOn: true } ? 'i' : run.Waits ? 'w' : 'r';
+        var state = stream is not null ? 's' : run is not { IsOn: true } ? 'i' : run.Waits ? 'w' : 'r';
         Say(tick, $"P {boot:x4} {Counter(tick):x12} {run?.Last ?? 0:x8} {state} {run?.Unacknowledged ?? 0:x4} {badFrames:x4} 0000");
     }
 

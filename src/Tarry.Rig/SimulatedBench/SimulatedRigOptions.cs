@@ -1,3 +1,6 @@
+using Tarry.Rig.SimulatedBench.Sticks;
+using Tarry.Studies.Sticks;
+
 namespace Tarry.Rig.SimulatedBench;
 
 /// <summary>What a simulated bench's rig and line are like.</summary>
@@ -38,6 +41,9 @@ public sealed record SimulatedRigOptions
 
     /// <summary>And at most this more, mostly much less.</summary>
     public double HostWakeJitterUs { get; init; } = 200;
+
+    /// <summary>The stick whose wipers the rig reads in a stream; a sound one at rest where none is given.</summary>
+    public SimulatedStickHand StickHand { get; init; } = new(new SimulatedStick(), StickProcedure.Rest);
 
     /// <summary>Width of the tick counter.</summary>
     public byte CounterBits { get; init; } = 48;

@@ -60,6 +60,13 @@ public sealed class SimulatedRigPortSource : IRigPortSource
     /// <summary>The truth of every press so far.</summary>
     public IReadOnlyList<InjectedPress> Injected => rig.Injected;
 
+    /// <summary>Restarts the rig, as its watchdog would.</summary>
+    public void RestartRig()
+    {
+        const byte Watchdog = 8;
+        rig.Restart(NowTick, Watchdog);
+    }
+
     /// <summary>Which opening of the port the cable leads to; null while there is none.</summary>
     internal int? ConnectedTo { get; private set; }
 

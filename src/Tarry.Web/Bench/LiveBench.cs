@@ -162,7 +162,7 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
 
     private BenchRun Begin(RunCard card, Study study)
     {
-        var held = study.AcquireLock("tarry serve");
+        var held = study.AcquireLock($"tarry serve, run {card.Key}");
         HostEcho? echo = null;
         var stop = new CancellationTokenSource();
         try

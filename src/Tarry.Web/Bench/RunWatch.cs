@@ -69,13 +69,15 @@ internal sealed class RunWatch(Study study, SessionKey key, TimeProvider time)
             var session = study.Read(key);
             Found = (RunCautions.Of(session, reportHz), session.Trials.Count);
         }
-        catch (StudyException)
+        catch (Exception exception) when (exception is StudyException or IOException)
         {
             // Sealed or stopped at this moment: the end is told elsewhere.
         }
-
-        var rest = RestPerLook * time.GetElapsedTime(begun);
-        Volatile.Write(ref next, time.GetTimestamp() + (long)((rest > Shortest ? rest : Shortest).TotalSeconds * time.TimestampFrequency));
-        Interlocked.Exchange(ref looking, 0);
+        finally
+        {
+            var rest = RestPerLook * time.GetElapsedTime(begun);
+            Volatile.Write(ref next, time.GetTimestamp() + (long)((rest > Shortest ? rest : Shortest).TotalSeconds * time.TimestampFrequency));
+            Interlocked.Exchange(ref looking, 0);
+        }
     }
 }

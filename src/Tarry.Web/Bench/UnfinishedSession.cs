@@ -29,19 +29,7 @@ public sealed record UnfinishedSession(SessionKey Key, long Trials, OpenRun? Ask
             var kept = study.OpenRunOf(key);
 
             // How it pressed is the record's to say: what goes on must be of the same settings.
-            var asked = session.Record.Run is not { } run ? null
-                : kept is not null ? kept with { Run = run }
-                : new OpenRun
-                {
-                    Port = port,
-                    Run = run,
-                    Host = session.Record.Host,
-                    Application = session.Record.Application,
-                    FrameCapHz = session.Record.FrameCapHz,
-                    RefreshHz = session.Record.RefreshHz,
-                    Battery = session.Record.Battery,
-                    RoomNotes = session.Record.RoomNotes,
-                };
+            var asked = kept is not null && session.Record.Run is { } run ? kept with { Run = run } : EarlierSettings.Of(session.Record, port);
             return new UnfinishedSession(key, session.Trials.Count, asked, kept is not null, null);
         }
         catch (StudyException problem)

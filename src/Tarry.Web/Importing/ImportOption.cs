@@ -75,10 +75,10 @@ public sealed partial record ImportOption(string Name, string Label, ImportOptio
     /// <summary>The options that a format asks for first.</summary>
     public static IReadOnlyList<ImportOption> First(string format) => format switch
     {
-        ImportFormat.LongForm => Named("--latency-column", "--latency-unit", "--condition", "--sitting"),
+        ImportFormat.LongForm => [.. Named("--latency-column", "--latency-unit"), .. Named("--condition", "--sitting").Select(name => name with { Hint = "Only where the file has no column for it." })],
         ImportFormat.Logic => Named("--condition", "--sitting", "--press-channel", "--press-edge", "--response-channel", "--response-edge"),
         ImportFormat.Sound => Named("--condition", "--sitting", "--press-channel", "--response-channel", "--response-signal"),
-        ImportFormat.Video => [.. Named("--condition", "--sitting", "--capture-fps", "--press-column", "--response-column")],
+        ImportFormat.Video => Named("--condition", "--sitting", "--capture-fps", "--press-column", "--response-column"),
         _ => Named("--condition", "--sitting", "--device"),
     };
 

@@ -2,6 +2,8 @@ using Microsoft.AspNetCore.Components;
 using Tarry.Rig.HostEvents;
 using Tarry.Rig.SimulatedBench;
 using Tarry.Studies;
+using Tarry.Studies.OpenRuns;
+using Tarry.Studies.Sessions;
 using Tarry.Web.Bench;
 using Tarry.Web.Desk;
 using Tarry.Web.Shelf;
@@ -18,6 +20,7 @@ public sealed partial class BenchPage : IDisposable
     private IReadOnlyList<UnfinishedSession> unfinished = [];
     private IReadOnlyList<string> sittings = [];
     private SittingOrder? order;
+    private (SessionKey Key, OpenRun Asked)? earlier;
     private Study? opened;
     private BenchRun? current;
     private Exception? problem;
@@ -99,7 +102,7 @@ public sealed partial class BenchPage : IDisposable
         Name = StudyName is not null ? StudyAddress.Name(StudyName)
             : Bench.Runs.FirstOrDefault(run => run.IsOn)?.Card.Study
             ?? (studies.Count == 1 ? studies[0].Name : "");
-        (opened, current, unfinished, order, sittings, problem) = (null, null, [], null, [], null);
+        (opened, current, unfinished, order, earlier, sittings, problem) = (null, null, [], null, null, [], null);
         if (Name.Length > 0)
         {
             await Task.Run(LoadStudy);
@@ -116,6 +119,7 @@ public sealed partial class BenchPage : IDisposable
             current = Bench.Of(Name);
             unfinished = [.. UnfinishedSession.Of(study, SimulatedDefault.Port).Where(session => current is null || session.Key != current.Card.Key)];
             order = SittingOrder.Of(study, Sitting);
+            earlier = current is null ? EarlierSettings.Latest(study, Sitting ?? order.Sitting, SimulatedDefault.Port) : null;
             sittings = [.. study.SessionKeys.Select(key => key.Sitting).Concat(order.Sittings).Distinct()];
             opened = study;
         }
@@ -130,16 +134,18 @@ public sealed partial class BenchPage : IDisposable
         if (current is not null)
         {
             form.Take(current.Card.Key, current.Card.Asked);
-        }
-        else if (form.Port.Length == 0)
-        {
-            form.Port = ports.Count == 1 || !ports.Contains(form.Port) ? ports[0] : form.Port;
+            return;
         }
 
-        if (current is null && order is { Next: not null } planned)
+        var port = form.Port.Length > 0 ? form.Port : ports[0];
+        if (earlier is { } session)
         {
-            form.Sitting = planned.Sitting;
+            form.Take(session.Key, session.Asked with { Port = port, Trials = form.Trials });
+            form.Condition = "";
         }
+
+        form.Port = port;
+        form.Sitting = order is { Next: not null } planned ? planned.Sitting : form.Sitting;
     }
 
     private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), Ports.InputDevices()));

@@ -151,7 +151,7 @@ public sealed partial class ImportPage : IAsyncDisposable
 
     private static string IdOf(ImportOption option) => option.Name.TrimStart('-');
 
-    private static IEnumerable<(string Value, string Text)> Offered(IReadOnlyList<string> names) => [("", ""), .. names.Distinct().Select(name => (name, ShelfWording.Short(name)))];
+    private static IEnumerable<(string Value, string Text)> Offered(string none, IReadOnlyList<string> names) => [("", none), .. names.Distinct().Select(name => (name, ShelfWording.Short(name)))];
 
     private bool ReadStudy()
     {
@@ -201,12 +201,12 @@ public sealed partial class ImportPage : IAsyncDisposable
     private IEnumerable<(string Value, string Text)>? ChoicesOf(ImportOption option) => (option.Kind, import!.Choices) switch
     {
         (ImportOptionKind.Choice, _) => option.Choices,
-        (ImportOptionKind.Column, { Columns.Count: > 0 } choices) => Offered(choices.Columns),
-        (ImportOptionKind.Channel, { Channels.Count: > 0 } choices) => Offered(choices.Channels),
+        (ImportOptionKind.Column, { Columns.Count: > 0 } choices) => Offered("by its usual name", choices.Columns),
+        (ImportOptionKind.Channel, { Channels.Count: > 0 } choices) => Offered("choose\u2026", choices.Channels),
         (ImportOptionKind.Device, { Devices.Count: > 0 } choices) =>
             [("", ""), .. choices.Devices.Select(device => (device.Id, $"{device.Id}{(device.ProductId is { } id ? $", {id}" : "")}: {Numbers.Count(device.Reports, "report")}"))],
-        (ImportOptionKind.DeviceField, { Devices.Count: > 0 } choices) => Offered([.. choices.Devices.SelectMany(device => device.Fields)]),
-        (ImportOptionKind.Session, _) => Offered(sessions),
+        (ImportOptionKind.DeviceField, { Devices.Count: > 0 } choices) => Offered("", [.. choices.Devices.SelectMany(device => device.Fields)]),
+        (ImportOptionKind.Session, _) => Offered("none", sessions),
         (ImportOptionKind.OtherFile, _) => [("", ""), .. import.Files.Skip(1).Select(upload => (upload.Path, ShelfWording.Short(upload.Name)))],
         _ => null,
     };

@@ -57,6 +57,9 @@ public sealed partial class Field
 
     private string? Note => (Wrong ?? Hint) is null ? null : $"{Id}-note";
 
+    // The hint stands inside the label too, and would be read as part of the name.
+    private string NameId => $"{Id}-name";
+
     private string? Invalid => Wrong is null ? null : "true";
 
     private Task Changed(ChangeEventArgs change) => ValueChanged.InvokeAsync(change.Value as string);

@@ -33,6 +33,7 @@ internal static class AnalyseCommand
                     FindingsText.Write(document, terminal);
                     PlayText.Write(document, terminal);
                     ReportStreamText.Write(document, terminal);
+                    StickText.Write(document, terminal);
                 }
 
                 return ExitCode.Done;

@@ -6,6 +6,9 @@ using Tarry.Output;
 using Tarry.Rig.HostEvents;
 using Tarry.Rig.HostEvents.Recording;
 using Tarry.Rig.HostEvents.Watching;
+using Tarry.Rig.Link;
+using Tarry.Rig.SimulatedBench;
+using Tarry.Rig.Sticks.Recording;
 using Tarry.Studies;
 using Tarry.Studies.Reports;
 using Tarry.Studies.Sessions;
@@ -17,6 +20,7 @@ namespace Tarry.Commands;
 internal static class HostRecordCommand
 {
     private static readonly TimeSpan Turn = TimeSpan.FromMilliseconds(50);
+    private static readonly TimeSpan LevelTurn = TimeSpan.FromMilliseconds(5);
 
     public static Command Create(Terminal terminal)
     {
@@ -31,6 +35,9 @@ internal static class HostRecordCommand
         var exclusive = new Option<bool>("--exclusive") { Description = "Keep its events from other programs meanwhile (Linux evdev)." };
         var recover = new Option<bool>("--recover") { Description = "Seal what a recording that broke off has left." };
         var sticks = new StickOptions();
+        var port = new Option<string?>("--port") { Description = "Substitution: the serial port of the rig whose converter stands for the wiper of x, or 'simulated'." }.MustNotBeEmpty();
+        var atLevel = new Option<double>("--level-seconds") { Description = "Substitution: how long each level stands.", DefaultValueFactory = _ => 0.5 }.TakesNumber(positive: true);
+        var uncertainty = new Option<double?>("--stimulus-uncertainty") { Description = "Substitution: standard uncertainty of the levels, a share of the supply." }.TakesNumber();
         var command = new Command(
             "record",
             "Records a device's reports with their times as a session of the kind 'reports'. Keep the device moving. Ctrl-C ends the\n"
@@ -38,10 +45,12 @@ internal static class HostRecordCommand
             + "Caution: a recording holds what the device told: times, and the codes that are chosen. A text keyboard is refused unless you\n"
             + "say --allow-keyboard and name the keys with --code; only these are kept. Type nothing secret meanwhile, all the same.\n\n"
             + "With --procedure the recording becomes a session of a stick: 'tarry stick procedures' says what to do meanwhile.\n\n"
+            + "With --procedure substitution the rig at --port goes through its levels meanwhile. Caution: 5 V on a 3.3 V device can destroy\n"
+            + "it; the converter's reference is the device's own stick supply, measured first, and the wiper is lifted (docs/wiring.md).\n\n"
             + "Examples: tarry host record pads --condition quill-usb --sitting monday-reports --device /dev/input/event7 --seconds 30\n"
             + "          tarry host record pads --condition quill-usb --sitting monday --device /dev/hidraw3 --procedure rest --seconds 60")
         {
-            study, condition, sitting, device, seconds, reports, code, keyboard, exclusive, recover,
+            study, condition, sitting, device, seconds, reports, code, keyboard, exclusive, recover, port, atLevel, uncertainty,
         };
         sticks.AddReportOptionsTo(command);
         command.SetAction((parsed, cancellation) => Task.Run(() =>
@@ -51,13 +60,15 @@ internal static class HostRecordCommand
             using var held = opened.AcquireLock("tarry host record");
             var file = Path.Combine(parsed.GetRequiredValue(study), "recordings", $"{key}.txt");
             Require(opened, key, file, parsed.GetValue(recover));
+            RequireRig(parsed.GetValue(port), key, parsed.GetValue(recover));
             if (!parsed.GetValue(recover))
             {
                 var path = parsed.GetValue(device) ?? throw new UsageException("No device is given.", "Say --device DEVICE; 'tarry host devices' lists them.");
                 using var input = HostInput.OfThisMachine().Open(path, parsed.GetValue(exclusive));
                 var codes = Codes(input.Description, parsed.GetValue(code) ?? [], parsed.GetValue(keyboard));
                 Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-                if (Record(terminal, input, codes, file, parsed.GetValue(seconds), parsed.GetValue(reports), cancellation) == 0)
+                using var levels = Levels(parsed.GetValue(port), parsed.GetValue(atLevel), input, cancellation);
+                if (Record(terminal, input, codes, file, parsed.GetValue(seconds), parsed.GetValue(reports), levels, cancellation) == 0)
                 {
                     File.Delete(file);
                     throw new HostInputException($"{path} told nothing while it was recorded, and nothing was kept.", "Move it meanwhile: circle a stick, press the button.");
@@ -67,7 +78,7 @@ internal static class HostRecordCommand
             var (session, import) = RecordedSession.Read(file, key, FieldsOf);
             if (key.Procedure is not null)
             {
-                SealStick(terminal, opened, held, session, import, WithRanges(sticks.Reports(parsed), RecordedSession.AxesOf(file)));
+                SealStick(terminal, opened, held, session, import, WithLevels(WithRanges(sticks.Reports(parsed), RecordedSession.AxesOf(file)), file, parsed.GetValue(uncertainty)));
                 return ExitCode.Done;
             }
 
@@ -88,6 +99,38 @@ internal static class HostRecordCommand
         var plan = StickReportImport.Of(session, null, options, new RecordingTarget(session.Record.Key, study.File.Conditions), import.FileName, import.Sha256, import.Format);
         plan.AddTo(study, held);
         ImportText.Write(plan, terminal, dryRun: false, explain: true);
+    }
+
+    private static void RequireRig(string? port, SessionKey key, bool recovers)
+    {
+        var substitutes = key.Procedure == StickProcedure.Substitution;
+        if (substitutes != port is not null && !recovers)
+        {
+            throw new UsageException(
+                substitutes ? "A substitution needs the rig that sets the levels." : "The rig sets levels in a substitution only.",
+                substitutes ? "Say --port PORT; 'tarry rig ports' lists them." : "Leave --port out, or say --procedure substitution.");
+        }
+    }
+
+    private static LevelSteps? Levels(string? port, double secondsAtLevel, IHostInputDevice input, CancellationToken cancellation) => port is null ? null : LevelSteps.Open(
+        port == "simulated" ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(1)) : new SerialRigPortSource(port),
+        secondsAtLevel,
+        () => input.Clock.Now(TimeProvider.System),
+        cancellation);
+
+    /// <summary>A report that came while the rig was asked may be stamped as late as it took: what it saw is not known.</summary>
+    private static StickReportOptions WithLevels(StickReportOptions options, string file, double? uncertainty)
+    {
+        const long guardNanoseconds = 2_000_000;
+        return options with
+        {
+            Levels =
+            [
+                .. RecordedSession.LevelsOf(file).Select(level => new LevelChange(
+                    level.Before - guardNanoseconds, level.After + (level.After - level.Before) + guardNanoseconds, level.Level / (double)ushort.MaxValue)),
+            ],
+            LevelUncertainty = uncertainty,
+        };
     }
 
     /// <summary>The ranges that the device stated, where the user states none: those of the named fields, else of the first two axes.</summary>
@@ -133,7 +176,7 @@ internal static class HostRecordCommand
     }
 
     private static long Record(
-        Terminal terminal, IHostInputDevice device, IReadOnlyList<RecordedCode> codes, string file, double? seconds, long? reports, CancellationToken cancellation)
+        Terminal terminal, IHostInputDevice device, IReadOnlyList<RecordedCode> codes, string file, double? seconds, long? reports, LevelSteps? levels, CancellationToken cancellation)
     {
         using var recording = new RecordingFile(file, RecordingHeader.Of(device, codes));
         var state = new ReportState(codes);
@@ -143,10 +186,11 @@ internal static class HostRecordCommand
         var time = TimeProvider.System;
         var start = time.GetTimestamp();
         var there = true;
-        while (there && !cancellation.IsCancellationRequested
+        var goesOn = true;
+        while (there && goesOn && !cancellation.IsCancellationRequested
             && !(time.GetElapsedTime(start).TotalSeconds >= seconds) && !(intervals.Reports >= reports))
         {
-            there = device.Read(Turn, report =>
+            there = device.Read(levels is null ? Turn : LevelTurn, report =>
             {
                 var bytes = codes.Count > 0 ? state.Take(report) : report.Bytes;
                 if (!bytes.IsEmpty && !(intervals.Reports >= reports))
@@ -155,6 +199,7 @@ internal static class HostRecordCommand
                     intervals.Add(report.StampNanoseconds, report.FollowsALoss);
                 }
             });
+            goesOn = levels?.Step(time.GetElapsedTime(start).TotalSeconds, recording) ?? true;
             recording.RequireSound();
             progress.Report(intervals.SoFar());
         }

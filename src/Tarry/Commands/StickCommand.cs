@@ -13,7 +13,7 @@ internal static class StickCommand
 {
     public static Command Create(Terminal terminal) => new("stick", "How truly an analog stick says where it is: the procedures, the jig, recordings.")
     {
-        Procedures(terminal), Jig(terminal), StickTakeCommand.Create(terminal),
+        Procedures(terminal), Jig(terminal), StickRecordCommand.Create(terminal), StickTakeCommand.Create(terminal),
     };
 
     private static Command Procedures(Terminal terminal)

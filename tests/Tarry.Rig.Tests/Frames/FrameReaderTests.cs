@@ -20,6 +20,10 @@ public class FrameReaderTests
         new AckFrame(7, 3, 'c'),
         new RefusalFrame(7, 4, 'c', RefusalReason.Range),
         new RunEndFrame(7, 2000, 1980, 20, 0, RunEndReason.Count),
+        new ReadingsFrame(7, 1, 20_000_000, 0, [new(511, 512), new(510, 513), new(0, 514), new(1023, 1023), new(512, 0), new(511, 511)]),
+        new ReadingsFrame(7, 7, 20_015_616, 3, [new(1023, 0)]),
+        new LevelFrame(7, 5, 32_768, 20_974_096),
+        new StreamEndFrame(7, 10, 3),
     ];
 
     [Fact]

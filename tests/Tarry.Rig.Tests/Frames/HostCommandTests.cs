@@ -26,6 +26,10 @@ public class HostCommandTests
             HostCommand.Set(RigParameter.AxisHigh, 0xe000).Encode(13),
             HostCommand.Set(RigParameter.AxisRamp, 10_000).Encode(14),
             HostCommand.Set(RigParameter.ReferenceMode, 1).Encode(15),
+            HostCommand.Set(RigParameter.ReadingInterval, 1_000).Encode(16),
+            HostCommand.Set(RigParameter.ReadingReference, 1).Encode(17),
+            HostCommand.Stream.Encode(18),
+            HostCommand.Level(0x8000).Encode(19),
         ];
         Assert.Equal(ProtocolPage.GoldenFromHost, encoded.Select(bytes => Encoding.ASCII.GetString(bytes).TrimEnd('\n')));
     }

@@ -60,8 +60,8 @@ public class SimulatedRigTests
 
         Assert.Equal(ProtocolPage.GoldenFromRig[0], said[0]);
         Assert.Contains(ProtocolPage.GoldenFromRig[7], said);
-        string[] kinds = ["B", "B", "A", "A", "A", "A", "A", "A", "K", "N", "A", "D", "A", "A", "A", "A", "A"];
-        Assert.Equal(kinds, said.Select(line => line[..1]).Where(kind => kind is not ("P" or "T")));
+        string[] kinds = ["B", "B", "A", "A", "A", "A", "A", "A", "K", "N", "A", "D", "A", "A", "A", "A", "A", "A", "A", "A", "V"];
+        Assert.Equal(kinds, said.Select(line => line[..1]).Where(kind => kind is not ("P" or "T" or "S")));
         Assert.Contains("N 0007 09 r gone*" + Frames.PlainFrame.Checksum("N 0007 09 r gone"), said);
 
         void Hear(double seconds)

@@ -36,7 +36,7 @@ public sealed class ConditionRemovalTests
 
     [Theory]
     [InlineData("a", "title = \"t\"\ncondition = [ {id=\"b\"} ] # all\n")]
-    [InlineData("b", "title = \"t\"\ncondition = [ { id = \"a\", link = \"usb\", layer = \"none\" } ] # all\n")]
+    [InlineData("b", "title = \"t\"\ncondition = [ { id = \"a\", link = \"usb\", layer = \"none\" }] # all\n")]
     public void RemoveCondition_OfAList_TakesItWithItsComma(string id, string left) => Assert.Equal(left, StudyFileEditor.RemoveCondition(Inline, id));
 
     [Fact]

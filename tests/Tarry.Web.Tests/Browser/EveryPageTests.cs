@@ -11,7 +11,10 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
         "", "?device=Nothing", "new", "not-there",
         $"bench?study={DemoShelf.Study}", "bench/proof", "target",
         $"study/{DemoShelf.Study}/setup", $"study/{DemoShelf.Study}/setup?change=quill-usb", $"study/{DemoShelf.Study}/import",
-        $"study/{DemoShelf.Study}/standing",
+        $"study/{DemoShelf.Study}/standing", $"study/{DemoShelf.Study}/standing?sort=p99&link=usb",
+        $"study/{DemoShelf.Study}/condition/quill-dongle", $"study/{DemoShelf.Study}/condition/sedge-dongle?aside=thursday",
+        $"study/{DemoShelf.Study}/compare", $"study/{DemoShelf.Study}/compare?a=quill-usb&b=quill-dongle", $"study/{DemoShelf.Study}/compare?factor=layer",
+        $"study/{DemoShelf.Study}/play", $"study/{DemoShelf.Study}/quality",
         $"study/{DemoShelf.Study}/plan", $"study/{DemoShelf.Study}/publish",
     ];
 

@@ -26,9 +26,10 @@ public sealed class ShelfToReportTests(Chromium chromium) : IAsyncLifetime
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Import", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator(".drop[data-listens]")).ToBeVisibleAsync();
-        await Drop(page, "monday.csv", Rows());
+        await Drop(page, ("monday.csv", Rows("monday")), ("tuesday.csv", Rows("tuesday")));
+        await Assertions.Expect(page.Locator(".imported")).ToHaveCountAsync(2);
         await Assertions.Expect(page.Locator("#preview-heading")).ToBeVisibleAsync();
-        await Assertions.Expect(page.Locator(".refused")).ToContainTextAsync("monday.csv line 2");
+        await Assertions.Expect(page.Locator(".refused").First).ToContainTextAsync("monday.csv line 2");
         Assert.Empty(Study.Open(Path.Combine(folder, "two-pads")).SessionKeys);
         await window.IsAccessible();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the study" }).FocusAsync();
@@ -76,18 +77,19 @@ public sealed class ShelfToReportTests(Chromium chromium) : IAsyncLifetime
         Directory.Delete(folder, recursive: true);
     }
 
-    private static async Task Drop(IPage page, string name, string content)
+    private static async Task Drop(IPage page, params (string Name, string Content)[] files)
     {
-        var transfer = await page.EvaluateHandleAsync("([name, content]) => { const files = new DataTransfer(); files.items.add(new File([content], name)); return files; }", new[] { name, content });
+        var transfer = await page.EvaluateHandleAsync(
+            "files => { const dropped = new DataTransfer(); for (const [name, content] of files) dropped.items.add(new File([content], name)); return dropped; }",
+            files.Select(file => new[] { file.Name, file.Content }).ToArray());
         await page.DispatchEventAsync(".drop", "drop", new { dataTransfer = transfer });
     }
 
-    private static string Rows()
+    private static string Rows(string sitting)
     {
-        var rows = from sitting in (string[])["monday", "tuesday"]
-                   from condition in (string[])["bench-board", "quill-usb"]
+        var rows = from condition in (string[])["bench-board", "quill-usb"]
                    from number in Enumerable.Range(1, 40)
                    select $"{condition},{sitting},{number},{number * 100_000},{(condition == "quill-usb" ? 8_000 : 2_000) + (number * 37 % 100 * 10)}";
-        return "condition,sitting,seq,press_time_us,latency_us\nquill-usb,monday,1000,0,soon\n" + string.Join('\n', rows) + "\n";
+        return $"condition,sitting,seq,press_time_us,latency_us\nquill-usb,{sitting},1000,0,soon\n" + string.Join('\n', rows) + "\n";
     }
 }

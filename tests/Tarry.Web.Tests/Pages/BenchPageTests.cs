@@ -5,6 +5,7 @@ using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Web.Bench;
 using Tarry.Web.Pages;
+using Tarry.Web.Shelf;
 using Tarry.Web.Tests.Bench;
 
 namespace Tarry.Web.Tests.Pages;
@@ -22,6 +23,7 @@ public sealed class BenchPageTests : IDisposable
         context.Services.AddSingleton(bench.Options);
         context.Services.AddSingleton(bench.Shelf);
         context.Services.AddSingleton(bench.Desks);
+        context.Services.AddSingleton(new StudySummaries(bench.Shelf, TimeProvider.System));
         context.Services.AddSingleton<IBenchPorts>(new BenchPorts(TimeProvider.System));
         context.Services.AddSingleton(live);
     }
@@ -102,6 +104,18 @@ public sealed class BenchPageTests : IDisposable
         page.WaitForAssertion(() => Assert.Contains("held 33", page.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal("Go on", page.Find("form button[type=submit]").TextContent);
         Assert.Empty(live.Runs);
+    }
+
+    [Fact]
+    public async Task Page_AfterASession_FillsInWhatItsBenchWasLike()
+    {
+        var run = live.Begin(BenchStudy.Card(60) with { Asked = BenchStudy.Card(60).Asked with { Application = "a test patch", Run = Rig.Runs.RunRequest.DefaultSettings with { HoldUs = 31_000 } } });
+        await run.Ended.WaitAsync(Patience, Xunit.TestContext.Current.CancellationToken);
+        live.PutAway(run);
+        var page = Show("bench?study=pads");
+        page.WaitForAssertion(() => Assert.Contains("held 31", page.Markup, StringComparison.Ordinal), Patience);
+        Assert.Contains(page.FindAll("input"), input => input.GetAttribute("value") == "a test patch");
+        Assert.Equal("monday", page.Find("input[list=sittings]").GetAttribute("value"));
     }
 
     [Fact]

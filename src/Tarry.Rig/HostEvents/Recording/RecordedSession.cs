@@ -18,6 +18,18 @@ public static class RecordedSession
     /// <exception cref="HostInputException">It is no recording.</exception>
     public static IReadOnlyList<RecordedAxis> AxesOf(string path) => HeaderOf(path, File.ReadLines(path).FirstOrDefault() ?? "").Axes;
 
+    /// <summary>The levels that the rig set meanwhile: the stamps before and after, from the first report on, and the level in 1/65535.</summary>
+    public static IReadOnlyList<(long Before, long After, int Level)> LevelsOf(string path)
+    {
+        var lines = File.ReadAllText(path).Split('\n');
+        var (reports, _, _) = ReadLines(lines);
+        var first = reports.Count == 0 ? 0 : Enumerable.Range(0, reports.Count).Min(reports.Tick);
+        return
+        [
+            .. lines[..^1].Select(LevelIn).OfType<(long Before, long After, int Level)>().Select(level => (level.Before - first, level.After - first, level.Level)),
+        ];
+    }
+
     /// <summary>Reads a recording.</summary>
     /// <param name="path">The file.</param>
     /// <param name="key">The session that it becomes.</param>
@@ -104,7 +116,7 @@ public static class RecordedSession
             {
                 events.Add(lines[index][2..]);
             }
-            else if (!TakeReport(lines[index], bytes, reports))
+            else if (LevelIn(lines[index]) is null && !TakeReport(lines[index], bytes, reports))
             {
                 refused.Add(new RefusedItem(Place(index), "not a stamp and bytes"));
             }
@@ -117,6 +129,14 @@ public static class RecordedSession
 
         return (reports, events, refused);
     }
+
+    private static (long Before, long After, int Level)? LevelIn(string line) =>
+        line.Split(' ') is ["l", var before, var after, var level]
+        && long.TryParse(before, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var from)
+        && long.TryParse(after, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var to)
+        && ushort.TryParse(level, NumberStyles.None, CultureInfo.InvariantCulture, out var set)
+            ? (from, to, set)
+            : null;
 
     private static bool TakeReport(string line, byte[] bytes, ReportLog reports)
     {

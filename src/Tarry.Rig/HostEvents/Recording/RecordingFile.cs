@@ -14,32 +14,36 @@ public sealed class RecordingFile : IDisposable
     private StringBuilder waiting = new();
     private IOException? failure;
 
-    /// <summary>Begins a file.</summary>
+    /// <summary>Begins a file of the host's input.</summary>
     /// <exception cref="IOException">It is there already, or cannot be made.</exception>
     public RecordingFile(string path, RecordingHeader header)
+        : this(path, (header ?? throw new ArgumentNullException(nameof(header))).ToLine())
     {
-        ArgumentNullException.ThrowIfNull(header);
+    }
+
+    /// <summary>Begins a file whose first line says what it is.</summary>
+    /// <exception cref="IOException">It is there already, or cannot be made.</exception>
+    public RecordingFile(string path, string firstLine)
+    {
         stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.Read);
-        waiting.Append(header.ToLine()).Append('\n');
+        waiting.Append(firstLine).Append('\n');
         writer = new Thread(Write) { Name = "recording", IsBackground = true };
         writer.Start();
     }
 
     /// <summary>Takes a report.</summary>
-    public void Add(long stampNanoseconds, ReadOnlySpan<byte> bytes)
-    {
-        lock (taking)
-        {
-            waiting.Append(CultureInfo.InvariantCulture, $"{stampNanoseconds} {Convert.ToHexStringLower(bytes)}\n");
-        }
-    }
+    public void Add(long stampNanoseconds, ReadOnlySpan<byte> bytes) =>
+        AddLine(string.Create(CultureInfo.InvariantCulture, $"{stampNanoseconds} {Convert.ToHexStringLower(bytes)}"));
 
     /// <summary>Takes a note of what happened.</summary>
-    public void AddEvent(string text)
+    public void AddEvent(string text) => AddLine("e " + text.ReplaceLineEndings(" "));
+
+    /// <summary>Takes a line, without its end.</summary>
+    public void AddLine(string line)
     {
         lock (taking)
         {
-            waiting.Append("e ").Append(text.ReplaceLineEndings(" ")).Append('\n');
+            waiting.Append(line).Append('\n');
         }
     }
 

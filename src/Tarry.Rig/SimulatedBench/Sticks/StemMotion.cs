@@ -74,7 +74,7 @@ internal sealed class StemMotion
         var number = (int)(seconds / FlickSeconds);
         var within = seconds - (number * FlickSeconds);
         var (sine, cosine) = Math.SinCos(angleDeg * Math.PI / 180);
-        var (restX, restY) = rests[number];
+        var (restX, restY) = rests[Math.Min(number, rests.Count - 1)];
         var reach = within < PushSeconds ? within / PushSeconds : within < ReleaseAfterSeconds ? 1 : Swing(within - ReleaseAfterSeconds);
         return StemPosition.Free((reach * cosine) + ((1 - reach) * restX), (reach * sine) + ((1 - reach) * restY));
     }

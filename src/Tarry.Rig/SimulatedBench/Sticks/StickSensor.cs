@@ -10,26 +10,34 @@ internal sealed class StickSensor(SimulatedStick stick, SeededGenerator random, 
     private double smoothX;
     private double smoothY;
     private bool first = true;
+    private bool smoothed;
 
     /// <summary>The counts of a report.</summary>
     /// <param name="stem">Where the stem is.</param>
     /// <param name="sinceBeforeMs">Time since the report before.</param>
     public (int X, int Y) Read(StemPosition stem, double sinceBeforeMs)
     {
-        // A voltage in place of the wiper knows nothing of the stick's mechanics, and takes x alone.
-        var (x, y) = touchesWiper ? (stem.X, stick.OffsetY) : WithPlay(stem);
-        (x, y) = (x + (stick.NoiseSd * random.NextNormal()), y + (stick.NoiseSd * random.NextNormal()));
-        var weight = first || stick.SmoothingMs <= 0 ? 1 : 1 - Math.Exp(-sinceBeforeMs / stick.SmoothingMs);
+        var (x, y) = Wiper(stem);
+        var weight = !smoothed || stick.SmoothingMs <= 0 ? 1 : 1 - Math.Exp(-sinceBeforeMs / stick.SmoothingMs);
         (smoothX, smoothY) = (smoothX + (weight * (x - smoothX)), smoothY + (weight * (y - smoothY)));
-        first = false;
+        smoothed = true;
         var said = Said(stick, smoothX, smoothY);
         return stick.Layer is { } layer ? Said(layer, stick.Position(said.X), stick.Position(said.Y)) : said;
+    }
+
+    /// <summary>What the wipers give, from -1 to 1 at the gate, with their noise.</summary>
+    public (double X, double Y) Wiper(StemPosition stem)
+    {
+        // A voltage in place of the wiper knows nothing of the stick's mechanics, and takes x alone.
+        var (x, y) = touchesWiper ? (stem.X, stick.OffsetY) : WithPlay(stem);
+        return (x + (stick.NoiseSd * random.NextNormal()), y + (stick.NoiseSd * random.NextNormal()));
     }
 
     private (double X, double Y) WithPlay(StemPosition stem)
     {
         heldX = first ? stem.X : Math.Clamp(heldX, stem.X - stick.Play, stem.X + stick.Play);
         heldY = first ? stem.Y : Math.Clamp(heldY, stem.Y - stick.Play, stem.Y + stick.Play);
+        first = false;
         return stick.Sensed(heldX, heldY);
     }
 

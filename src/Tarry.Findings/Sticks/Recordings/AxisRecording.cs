@@ -1,0 +1,47 @@
+using Tarry.Studies.Sticks;
+
+namespace Tarry.Findings.Sticks.Recordings;
+
+/// <summary>One axis of a recording.</summary>
+internal sealed class AxisRecording
+{
+    public AxisRecording(ReadOnlySpan<double> counts, StickRange range, double stepCounts, double[] levels)
+    {
+        Minimum = range.Minimum;
+        StepCounts = stepCounts;
+        Half = (range.Maximum - range.Minimum) / 2;
+        var middle = (range.Maximum + range.Minimum) / 2;
+        Percent = new double[counts.Length];
+        for (var i = 0; i < counts.Length; i++)
+        {
+            Percent[i] = 100 * (counts[i] - middle) / Half;
+        }
+
+        LevelPercent = new double[levels.Length];
+        for (var i = 0; i < levels.Length; i++)
+        {
+            LevelPercent[i] = 100 * ((2 * levels[i]) - 1);
+        }
+    }
+
+    /// <summary>The least count.</summary>
+    public double Minimum { get; }
+
+    /// <summary>The step between neighbouring positions, in counts; 0 where none is known.</summary>
+    public double StepCounts { get; }
+
+    /// <summary>Half the range, in counts.</summary>
+    public double Half { get; }
+
+    /// <summary>The positions, in per cent of half the range from its middle.</summary>
+    public double[] Percent { get; }
+
+    /// <summary>The true levels likewise, -100 at no supply and 100 at all of it; NaN where not known, empty where the recording has none.</summary>
+    public double[] LevelPercent { get; }
+
+    /// <summary>The step in per cent; 0 where none is known.</summary>
+    public double Step => 100 * StepCounts / Half;
+
+    /// <summary>The position of an end of the range, in per cent.</summary>
+    public static double End(bool upper) => upper ? 100 : -100;
+}

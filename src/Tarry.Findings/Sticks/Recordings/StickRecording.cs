@@ -1,0 +1,48 @@
+using Tarry.Metrology;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
+
+namespace Tarry.Findings.Sticks.Recordings;
+
+/// <summary>A session's positions in per cent of half the range, from the middle of it, over milliseconds from its beginning.</summary>
+internal sealed class StickRecording
+{
+    public StickRecording(StickSession session, AxisSteps steps)
+    {
+        Key = session.Record.Key;
+        Setup = session.Setup;
+        var samples = session.Samples;
+        var segment = session.Record.Segments[0];
+        var clock = new TimerClock(segment.TickHz, segment.ClockFit?.RateErrorPpm ?? 0);
+        TimesMs = new double[samples.Count];
+        for (var i = 0; i < TimesMs.Length; i++)
+        {
+            TimesMs[i] = clock.ToMicroseconds(samples.Ticks[i] - samples.Ticks[0]) / 1_000;
+        }
+
+        X = new AxisRecording(samples.X, Setup.X, steps.X, Levels(samples.Stimulus));
+        Y = new AxisRecording(samples.Y, Setup.Y, steps.Y, Levels(samples.StimulusY));
+        AnglesDeg = Setup.Stimulus == StickStimulus.Angle ? samples.Stimulus.ToArray() : [];
+    }
+
+    public SessionKey Key { get; }
+
+    public StickSetup Setup { get; }
+
+    public int Count => TimesMs.Length;
+
+    public double[] TimesMs { get; }
+
+    public double DurationMs => Count < 2 ? 0 : TimesMs[^1];
+
+    public AxisRecording X { get; }
+
+    public AxisRecording Y { get; }
+
+    /// <summary>The true angles, NaN where not known; empty where the recording has none.</summary>
+    public double[] AnglesDeg { get; }
+
+    public double Radius(int index) => Math.Sqrt((X.Percent[index] * X.Percent[index]) + (Y.Percent[index] * Y.Percent[index]));
+
+    private double[] Levels(ReadOnlySpan<double> stimulus) => Setup.Stimulus == StickStimulus.Level ? stimulus.ToArray() : [];
+}

@@ -1,0 +1,133 @@
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Recordings;
+using Tarry.Statistics.Circles;
+
+namespace Tarry.Findings.Sticks.Rim;
+
+/// <summary>Range, circle, axes and hysteresis from slow turns along the gate; turns are the replicates, one each way together where both ways were turned.</summary>
+internal static class RimReadings
+{
+    private const double Diagonal = 0.41421356237309515; // sqrt(2) - 1
+
+    private static readonly (StickPart Part, double Angle)[] Directions =
+    [
+        .. new[] { StickPart.Right, StickPart.UpRight, StickPart.Up, StickPart.UpLeft, StickPart.Left, StickPart.DownLeft, StickPart.Down, StickPart.DownRight }
+            .Select((part, index) => (part, index * Math.PI / 4)),
+    ];
+
+    private static readonly (StickMeasure, StickPart)[] OfCircle =
+    [
+        (StickMeasure.CircleRadius, StickPart.Whole),
+        (StickMeasure.CircleCentre, StickPart.X),
+        (StickMeasure.CircleCentre, StickPart.Y),
+        (StickMeasure.RadialDeviation, StickPart.Whole),
+        (StickMeasure.MinimumZone, StickPart.Whole),
+        (StickMeasure.GainDifference, StickPart.Whole),
+        (StickMeasure.NonOrthogonality, StickPart.Whole),
+    ];
+
+    private static readonly (StickMeasure, StickPart)[] OfRange =
+    [
+        .. Directions.Select(direction => (StickMeasure.Reach, direction.Part)),
+        (StickMeasure.Squareness, StickPart.Whole),
+    ];
+
+    private static readonly (StickMeasure, StickPart)[] OfHysteresis = [(StickMeasure.Hysteresis, StickPart.X), (StickMeasure.Hysteresis, StickPart.Y)];
+
+    /// <summary>Adds what the sweep shows, and returns its units for the rose; null where there is no whole turn.</summary>
+    public static RimUnits? Add(SessionReadings readings, StickRecording recording)
+    {
+        var turns = RimTurns.Of(recording);
+        if (turns.Turns.Count == 0)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewTurns, turns.DegreesSeen / 360, 2), [.. OfRange, .. OfCircle, .. OfHysteresis]);
+            return null;
+        }
+
+        var bins = RimProfile.BinsOf(recording, turns.Turns);
+        if (bins is null)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFast, turns.Turns.Average(turn => (double)(turn.To - turn.From)), 72), [.. OfRange, .. OfCircle, .. OfHysteresis]);
+            return null;
+        }
+
+        var units = RimUnits.Of(recording, turns.Turns, bins.Value);
+        var rounding = RimRounding.Of(recording, turns.Turns);
+        Range(readings, recording, units, rounding);
+        if (RimCutOff.Degrees(recording, turns.Turns) is { } degrees)
+        {
+            readings.Found.RemoveAll(reading => reading.Measure == StickMeasure.Squareness);
+            readings.Refuse(new StickRefusal(StickRefusalReason.CutOff, degrees), [(StickMeasure.Squareness, StickPart.Whole), .. OfCircle, .. OfHysteresis]);
+            return units;
+        }
+
+        Circle(readings, recording, units, rounding);
+        Hysteresis(readings, recording, units);
+        return units;
+    }
+
+    private static void Range(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
+    {
+        var reaches = Directions.Select(direction => units.Values(turn => DirectionalReach.Of(recording, turn, direction.Angle))).ToList();
+        for (var direction = 0; direction < reaches.Count; direction++)
+        {
+            readings.Add(StickMeasure.Reach, Directions[direction].Part, reaches[direction], units.Name, rounding.OfReach);
+        }
+
+        if (reaches.All(reach => reach.Length == units.Count))
+        {
+            // Where an axis lags, it falls short by half the width at its ends.
+            var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
+            double[] squareness = [.. Enumerable.Range(0, units.Count).Select(unit => Squareness([.. reaches.Select(reach => reach[unit])]))];
+            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, rounding.OfReach / Diagonal, (Step(recording) + lag) / Diagonal);
+        }
+        else
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFast, units.PositionsATurn, 360), (StickMeasure.Squareness, StickPart.Whole));
+        }
+    }
+
+    // Of any ellipse about the middle the inverse squares of two reaches at a right angle add up to the same (the trace of its matrix), so that it has none.
+    private static double Squareness(double[] reaches)
+    {
+        double Across(int direction) => (reaches[direction] + reaches[direction + 4]) / 2;
+        double Inverse(int direction) => 1 / (Across(direction) * Across(direction));
+        return 100 * (Math.Sqrt((Inverse(0) + Inverse(2)) / (Inverse(1) + Inverse(3))) - 1) / Diagonal;
+    }
+
+    private static void Circle(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
+    {
+        var step = Step(recording);
+        var circles = units.Profiles.Select(profile => GeometricCircle.Fit(profile.X, profile.Y)).ToArray();
+        readings.Add(StickMeasure.CircleRadius, StickPart.Whole, [.. circles.Select(circle => circle.Radius)], units.Name, rounding.OfCircle);
+        readings.Add(StickMeasure.CircleCentre, StickPart.X, [.. circles.Select(circle => circle.X)], units.Name, rounding.OfCircle);
+        readings.Add(StickMeasure.CircleCentre, StickPart.Y, [.. circles.Select(circle => circle.Y)], units.Name, rounding.OfCircle);
+        var ellipses = units.Profiles.Select(profile => AxesEllipse.Fit(profile.X, profile.Y)).OfType<AxesEllipse>().ToArray();
+        readings.Add(StickMeasure.GainDifference, StickPart.Whole, [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))], units.Name, 2 * rounding.OfCircle, step);
+        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, rounding.OfCircle / 100 * 180 / Math.PI, Math.Atan(step / 100) * 180 / Math.PI);
+        if (units.Count < 2)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewTurns, units.Count, 2), (StickMeasure.RadialDeviation, StickPart.Whole), (StickMeasure.MinimumZone, StickPart.Whole));
+            return;
+        }
+
+        var rounded = Math.Sqrt(2) * step;
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, Math.Max(0, rounding.OfReach - (step / 4)), rounded);
+    }
+
+    private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units)
+    {
+        var widths = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().ToArray();
+        if (widths.Length == 0)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.OneWayOnly, units.Pairs.Count, 2), OfHysteresis);
+            return;
+        }
+
+        readings.Add(StickMeasure.Hysteresis, StickPart.X, [.. widths.Select(width => width.X)], "turns each way", allowance: recording.X.Step);
+        readings.Add(StickMeasure.Hysteresis, StickPart.Y, [.. widths.Select(width => width.Y)], "turns each way", allowance: recording.Y.Step);
+    }
+
+    private static double Step(StickRecording recording) => Math.Max(recording.X.Step, recording.Y.Step);
+}

@@ -1,0 +1,105 @@
+using Tarry.Findings.Sticks.Flicks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Ramps;
+using Tarry.Findings.Sticks.Recordings;
+using Tarry.Findings.Sticks.Rest;
+using Tarry.Findings.Sticks.Rim;
+using Tarry.Findings.Sticks.Stops;
+using Tarry.Studies.Sticks;
+
+namespace Tarry.Findings.Sticks;
+
+/// <summary>The recordings of one condition and what each says.</summary>
+internal sealed class StickCondition
+{
+    private readonly List<StickReading> readings = [];
+    private readonly Dictionary<(StickMeasure, StickPart), StickRefusal> refusals = [];
+    private readonly List<Release> releases = [];
+
+    public StickCondition(string id, IReadOnlyList<StickSession> sessions)
+    {
+        Id = id;
+        Steps = AxisSteps.Of(sessions);
+        foreach (var session in sessions)
+        {
+            var recording = new StickRecording(session, Steps);
+            Recordings.Add(recording);
+            Read(session, recording);
+        }
+    }
+
+    public string Id { get; }
+
+    public AxisSteps Steps { get; }
+
+    public List<StickRecording> Recordings { get; } = [];
+
+    public List<RestCloud> Clouds { get; } = [];
+
+    public List<RestSpectrum> Spectra { get; } = [];
+
+    public List<RimUnits> Rims { get; } = [];
+
+    public List<StopError> Stops { get; } = [];
+
+    public List<NonLinearityCurve> Curves { get; } = [];
+
+    public IReadOnlyList<ReturnDirection> Returns => FlickReadings.Directions(releases);
+
+    /// <summary>What may be said of a measure: all that some session found or refused.</summary>
+    public IEnumerable<(StickMeasure Measure, StickPart Part)> Known => readings.Select(reading => (reading.Measure, reading.Part)).Concat(refusals.Keys).Distinct();
+
+    /// <summary>The readings of a measure that are used: where two procedures show it, those of the better one.</summary>
+    public IReadOnlyList<StickReading> Of(StickMeasure measure, StickPart part)
+    {
+        var found = readings.Where(reading => reading.Measure == measure && reading.Part == part).ToList();
+        return found.Count == 0 ? found : [.. found.GroupBy(Worth).MinBy(group => group.Key)!];
+    }
+
+    public StickRefusal Refusal(StickMeasure measure, StickPart part) =>
+        refusals.GetValueOrDefault((measure, part)) ?? new StickRefusal(StickRefusalReason.TooFewReplicates, 1, 2);
+
+    // A centre from rest before one from releases; hysteresis of the stick at known levels before that of turns, before that of the
+    // electronics alone, in a substitution; known levels before assumed motion.
+    private static int Worth(StickReading reading) => reading switch
+    {
+        { Measure: StickMeasure.Hysteresis, Procedure: StickProcedure.Substitution } => 3,
+        { Measure: StickMeasure.CentreOffset, ReplicateOf: "releases" } or { Measure: StickMeasure.Hysteresis, ReplicateOf: "turns each way" } => 1,
+        _ => reading.ReplicateOf.EndsWith("assumed", StringComparison.Ordinal) ? 2 : 0,
+    };
+
+    private void Read(StickSession session, StickRecording recording)
+    {
+        var said = new SessionReadings();
+        ReportReadings.Add(said, recording);
+        switch (recording.Setup.Procedure)
+        {
+            case StickProcedure.Rest:
+                RestReadings.Add(said, recording);
+                Clouds.AddRange(RestCloud.Of(recording) is { } cloud ? [cloud] : []);
+                Spectra.AddRange(new[] { RestSpectrum.Of(recording, recording.X, StickPart.X), RestSpectrum.Of(recording, recording.Y, StickPart.Y) }.OfType<RestSpectrum>());
+                break;
+            case StickProcedure.FlickRelease:
+                releases.AddRange(FlickReadings.Add(said, recording));
+                break;
+            case StickProcedure.RimSweep:
+                AxisSteps.Add(said, session);
+                Rims.AddRange(RimReadings.Add(said, recording) is { } units ? [units] : []);
+                break;
+            case StickProcedure.AngleStops:
+                var stops = StopReadings.Add(said, recording);
+                Stops.AddRange(Stops.Count == 0 ? stops : []);
+                break;
+            case StickProcedure.SlowRamp or StickProcedure.Substitution:
+                AxisSteps.Add(said, session);
+                Curves.AddRange(RampReadings.Add(said, recording).Where(curve => Curves.TrueForAll(known => known.Part != curve.Part)));
+                break;
+        }
+
+        readings.AddRange(said.Found.Select(reading => reading with { Procedure = recording.Setup.Procedure }));
+        foreach (var (measure, part, refusal) in said.Refused)
+        {
+            refusals.TryAdd((measure, part), refusal);
+        }
+    }
+}

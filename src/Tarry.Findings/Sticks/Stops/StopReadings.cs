@@ -1,0 +1,97 @@
+using Tarry.Findings.Conditions;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Recordings;
+using Tarry.Statistics.Descriptives;
+using Tarry.Statistics.Distributions;
+
+namespace Tarry.Findings.Sticks.Stops;
+
+/// <summary>Angular errors at stops of known angle: rounds of visits are the replicates, the stated uncertainty of an angle is added to each.</summary>
+internal static class StopReadings
+{
+    // A jig whose angles nobody states a limit for: half a degree, taken as even.
+    private const double Unstated = 0.5 / 1.7320508075688772;
+    private const int FewestStops = 3;
+    private const int FewestVisits = 2;
+    private const string Name = "visits of each stop";
+
+    private static readonly (StickMeasure, StickPart)[] Both = [(StickMeasure.AngularError, StickPart.Whole), (StickMeasure.AngularRotation, StickPart.Whole)];
+
+    public static IReadOnlyList<StopError> Add(SessionReadings readings, StickRecording recording)
+    {
+        if (recording.AnglesDeg.Length == 0)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.NoStimulus), Both);
+            return [];
+        }
+
+        var stops = StopVisits.Of(recording);
+        var uncertainty = recording.Setup.StimulusUncertainty ?? Unstated;
+        var errors = stops.Select(stop => Of(stop.Degrees, [.. stop.Errors], uncertainty)).ToList();
+        var rounds = stops.Count == 0 ? 0 : stops.Min(stop => stop.Errors.Count);
+        if (stops.Count < FewestStops)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewStops, stops.Count, FewestStops), Both);
+        }
+        else if (rounds < FewestVisits)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewVisits, rounds, FewestVisits), Both);
+        }
+        else
+        {
+            Add(readings, recording, stops, rounds, uncertainty);
+        }
+
+        return errors;
+    }
+
+    // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
+    private static void Add(SessionReadings readings, StickRecording recording, IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops, int rounds, double uncertainty)
+    {
+        var (worst, rotation) = (new double[rounds], new double[rounds]);
+        for (var round = 0; round < rounds; round++)
+        {
+            var (place, greatest) = (0, double.NegativeInfinity);
+            for (var stop = 0; stop < stops.Count; stop++)
+            {
+                var others = stops[stop].Errors.Where((_, index) => index != round).Average();
+                (place, greatest) = Math.Abs(others) > Math.Abs(greatest) || double.IsInfinity(greatest) ? (stop, others) : (place, greatest);
+                rotation[round] += stops[stop].Errors[round] / stops.Count;
+            }
+
+            worst[round] = Math.Sign(greatest) * stops[place].Errors[round];
+        }
+
+        // What one stop scatters between visits all do; pooled, two rounds suffice.
+        var pooled = stops.Average(stop => Moments.Variance([.. stop.Errors.Take(rounds)]));
+        var degrees = stops.Count * (rounds - 1);
+        var rounded = Math.Atan(Math.Sqrt(2) * Math.Max(recording.X.Step, recording.Y.Step) / 100) * 180 / Math.PI;
+        var chosen = NormalDistribution.Quantile(1 - (0.025 / stops.Count));
+        AddWithStops(readings, StickMeasure.AngularError, worst, Math.Sqrt(pooled / rounds), degrees, uncertainty, (chosen * uncertainty) + (rounded / 2), rounded / 2, stops.Count);
+        AddWithStops(readings, StickMeasure.AngularRotation, rotation, Math.Sqrt(pooled / rounds / stops.Count), degrees, uncertainty / Math.Sqrt(stops.Count), 0, rounded / 2 / Math.Sqrt(stops.Count), 1);
+    }
+
+    private static void AddWithStops(SessionReadings readings, StickMeasure measure, double[] values, double error, int degrees, double uncertainty, double allowance, double rounding, int chosen)
+    {
+        readings.Found.Add(new StickReading(measure, StickPart.Whole, Moments.Mean(values), error, degrees, values.Length, Name)
+        {
+            Common = uncertainty,
+            Chosen = chosen,
+            Rectangular = rounding,
+            Allowance = allowance,
+        });
+    }
+
+    private static StopError Of(double degrees, double[] errors, double uncertainty)
+    {
+        var mean = Moments.Mean(errors);
+        if (errors.Length < 2)
+        {
+            return new StopError(degrees, mean, null, errors.Length);
+        }
+
+        var half = StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), errors.Length - 1) * Moments.StandardDeviation(errors) / Math.Sqrt(errors.Length);
+        var stop = NormalDistribution.Quantile(0.5 + (Estimates.Level / 2)) * uncertainty;
+        return new StopError(degrees, mean, Math.Sqrt((half * half) + (stop * stop)), errors.Length);
+    }
+}

@@ -1,0 +1,99 @@
+using System.Xml.Linq;
+using Tarry.Findings;
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Rankings;
+using Tarry.Reports.Figures;
+using Tarry.Reports.Wording;
+using static Tarry.Reports.Wording.Numbers;
+
+namespace Tarry.Reports.Documents;
+
+/// <summary>How truly sticks say where they are: what each departs in, figures, measures, ranks, what layers do, and how each measure is defined.</summary>
+internal static class SticksSection
+{
+    /// <summary>The section, or null where the study has no recording of a stick.</summary>
+    public static XElement? Build(FindingsDocument document)
+    {
+        if (document.Sticks is not { } sticks)
+        {
+            return null;
+        }
+
+        return Html.Section(
+            "sticks",
+            "Sticks",
+            Html.Paragraph("How truly an analog stick says where it is. Positions are in per cent of half the range that an axis can say. A departure from a faultless stick is told where chance and the resolution of the axes do not explain it, with 5 % for all such tests of the study together."),
+            Html.List(sticks.Conditions.Select(Sentence).Concat(sticks.Reshapings.Select(reshaping => $"Layer {StickWording.Sentence(reshaping)}"))),
+            StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Sticks).Select(figure => FiguresSection.Figure(figure, document)),
+            Measures(sticks),
+            Ranks(sticks),
+            Refusals(sticks),
+            Html.Details("How each measure is defined, and what it does not tell", Definitions(sticks)));
+    }
+
+    private static string Sentence(StickFinding finding) => finding.Faults.Count == 0
+        ? $"{finding.Id}: no departure from a faultless stick is told."
+        : $"{finding.Id} {string.Join("; ", finding.Faults.Select(fault => StickWording.Fault(finding, fault)))}.";
+
+    private static XElement Measures(StudySticks sticks)
+    {
+        var table = new HtmlTable(
+            $"Measures of each stick. Intervals at 95{NoBreakSpace}% beneath; of one session they hold within it only.",
+            ["measure", .. sticks.Conditions.Select(finding => finding.Id)]);
+        foreach (var (measure, part) in sticks.Conditions.SelectMany(finding => finding.Measures).Where(result => result.Outcome is StickEstimate).Select(result => (result.Measure, result.Part)).Distinct().Order())
+        {
+            table.Add(
+                new($"{StickWording.Name(measure, part)}, {StickMeasureText.Symbol(StickMeasureText.Of(measure).Unit)}".TrimEnd(' ', ',')),
+                [.. sticks.Conditions.Select(finding => Cell(finding.Of(measure, part)))],
+                "long");
+        }
+
+        return table.Element;
+    }
+
+    private static TableCell Cell(StickOutcome? outcome) =>
+        outcome is StickEstimate estimate ? new(StickWording.Value(estimate), $"{StickWording.Bounds(estimate)}; {StickWording.Basis(estimate)}") : new("not told");
+
+    private static XElement? Ranks(StudySticks sticks)
+    {
+        if (sticks.Rankings.Count == 0)
+        {
+            return null;
+        }
+
+        var ids = sticks.Conditions.Select(finding => finding.Id).ToList();
+        var table = new HtmlTable("Ranks by measure that the data allow, 1 the best; simultaneous over the pairs of a measure. Sticks of fewer than two sessions are told from none.", ["measure", .. ids]);
+        foreach (var ranking in sticks.Rankings)
+        {
+            table.Add(new(StickWording.Name(ranking.Measure, ranking.Part)), [.. ids.Select(id => Rank(ranking, id))]);
+        }
+
+        return table.Element;
+    }
+
+    private static TableCell Rank(StickRanking ranking, string id) => ranking.Places.FirstOrDefault(place => place.Id == id) is { } place
+        ? place.BestRank == place.WorstRank ? new(Whole(place.BestRank)) : new($"{Whole(place.BestRank)} to {Whole(place.WorstRank)}")
+        : new("");
+
+    private static XElement? Refusals(StudySticks sticks)
+    {
+        var refused = sticks.Conditions.SelectMany(finding => finding.Measures
+            .Where(result => result.Outcome is StickRefusal)
+            .GroupBy(result => StickRefusalWording.Sentence((StickRefusal)result.Outcome))
+            .Select(group => $"{finding.Id}, {string.Join("; ", group.Select(result => StickWording.Name(result.Measure, result.Part)))}: {group.Key}")).ToList();
+        return refused.Count == 0 ? null : Html.Details("What the recordings cannot tell, and what to do", Html.List(refused));
+    }
+
+    private static XElement Definitions(StudySticks sticks)
+    {
+        var table = new HtmlTable("Definitions, in short; docs/methods/sticks.md has them in full.", "measure", "definition", "formula", "source", "not told");
+        foreach (var measure in sticks.Conditions.SelectMany(finding => finding.Measures).Where(result => result.Outcome is StickEstimate).Select(result => result.Measure).Distinct().Order())
+        {
+            var text = StickMeasureText.Of(measure);
+            table.Add(new(text.Name), [TableCell.Words(text.Definition), TableCell.Words(text.Formula), TableCell.Words(text.Source), TableCell.Words(text.NotTold)]);
+        }
+
+        return table.Element;
+    }
+}

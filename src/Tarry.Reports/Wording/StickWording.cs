@@ -1,0 +1,118 @@
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Faults;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Reshaping;
+using static Tarry.Reports.Wording.Numbers;
+
+namespace Tarry.Reports.Wording;
+
+/// <summary>What is said of sticks, the same on the terminal and in the report.</summary>
+public static class StickWording
+{
+    /// <summary>A measure and its part: <c>centre offset, x</c>.</summary>
+    /// <param name="measure">The measure.</param>
+    /// <param name="part">Of which part.</param>
+    public static string Name(StickMeasure measure, StickPart part) =>
+        part == StickPart.Whole ? StickMeasureText.Of(measure).Name : $"{StickMeasureText.Of(measure).Name}, {Part(part)}";
+
+    /// <summary>A part in words.</summary>
+    /// <param name="part">The part.</param>
+    public static string Part(StickPart part) => part switch
+    {
+        StickPart.X => "x",
+        StickPart.Y => "y",
+        StickPart.UpRight => "up right",
+        StickPart.UpLeft => "up left",
+        StickPart.DownLeft => "down left",
+        StickPart.DownRight => "down right",
+        StickPart.Whole => "",
+        _ => part.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>The value with the digits that its interval supports.</summary>
+    /// <param name="estimate">The estimate.</param>
+    public static string Value(StickEstimate estimate)
+    {
+        ArgumentNullException.ThrowIfNull(estimate);
+        return Fixed(estimate.Value, Decimals(estimate));
+    }
+
+    /// <summary>The interval.</summary>
+    /// <param name="estimate">The estimate.</param>
+    public static string Bounds(StickEstimate estimate)
+    {
+        ArgumentNullException.ThrowIfNull(estimate);
+        return $"{Fixed(estimate.Low, Decimals(estimate))} to {Fixed(estimate.High, Decimals(estimate))}";
+    }
+
+    /// <summary>On what it rests: <c>3 sessions, 30 turns</c>; one session is said to hold within it only.</summary>
+    /// <param name="estimate">The estimate.</param>
+    public static string Basis(StickEstimate estimate)
+    {
+        ArgumentNullException.ThrowIfNull(estimate);
+        return estimate.Sessions == 1
+            ? $"within one session; {Whole(estimate.Replicates)} {estimate.ReplicateOf}"
+            : $"{Count(estimate.Sessions, "session")}; {Whole(estimate.Replicates)} {estimate.ReplicateOf}";
+    }
+
+    /// <summary>A fault as a clause: <c>rests off its middle (x 1.5 %, 1.4 to 1.6)</c>.</summary>
+    /// <param name="finding">Whose it is.</param>
+    /// <param name="fault">The fault.</param>
+    public static string Fault(StickFinding finding, StickFault fault)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(fault);
+        var words = fault.Kind switch
+        {
+            StickFaultKind.OffCentre => "rests off its middle",
+            StickFaultKind.Drifts => "drifts at rest",
+            StickFaultKind.CoarseSteps => "has fewer steps than stated",
+            StickFaultKind.ReturnsShort => "comes to rest on the side from which it came",
+            StickFaultKind.Overshoots => "swings past where it stops",
+            StickFaultKind.OutOfRound => "is out of round",
+            StickFaultKind.UnequalGain => "says more along one axis than along the other",
+            StickFaultKind.NotOrthogonal => "has axes that are not at a right angle",
+            StickFaultKind.Square => "is drawn towards a square",
+            StickFaultKind.Hysteresis => "has hysteresis",
+            StickFaultKind.AngularError => "errs in direction",
+            StickFaultKind.Rotated => "is turned as a whole",
+            StickFaultKind.NotLinear => "is not linear",
+            StickFaultKind.UnevenSteps => "has uneven steps",
+            StickFaultKind.DeadZone => finding.DeadZone switch
+            {
+                DeadZoneForm.Axial => "has an axial dead zone",
+                DeadZoneForm.Radial => "has a radial dead zone",
+                _ => "has a dead zone",
+            },
+            StickFaultKind.Saturation => "saturates before its end",
+            StickFaultKind.Crosstalk => "says something of the other axis' motion",
+            _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "A fault without words."),
+        };
+        return finding.Estimate(fault.Measure, fault.Part) is { } estimate
+            ? $"{words} ({Name(fault.Measure, fault.Part)} {Value(estimate)} {StickMeasureText.Symbol(StickMeasureText.Of(fault.Measure).Unit)}, {Bounds(estimate)})"
+            : words;
+    }
+
+    /// <summary>What a layer was found to do, in a sentence.</summary>
+    /// <param name="reshaping">The finding.</param>
+    public static string Sentence(ReshapingFinding reshaping)
+    {
+        ArgumentNullException.ThrowIfNull(reshaping);
+        var clauses = reshaping.Kinds.Select(kind => kind switch
+        {
+            ReshapingKind.CircleToSquare => $"draws the circle towards a square ({Numeric(reshaping.Squareness, "% of the way")})",
+            ReshapingKind.DeadZone => $"says nothing below {Numeric(reshaping.DeadZone, "%")}",
+            ReshapingKind.Saturation => $"says its end from {Numeric(reshaping.Saturation, "%")} on",
+            ReshapingKind.Curve => $"bends what lies between, to the power {Numeric(reshaping.Exponent, "")}",
+            _ => throw new ArgumentOutOfRangeException(nameof(reshaping), kind, "A kind without words."),
+        }).ToList();
+        return clauses.Count == 0
+            ? $"{reshaping.Layer} ({reshaping.With} against {reshaping.Without}): no reshaping is told."
+            : $"{reshaping.Layer} ({reshaping.With} against {reshaping.Without}) {Listing.And(clauses)}.";
+    }
+
+    private static string Numeric(StickOutcome outcome, string unit) =>
+        outcome is StickEstimate estimate ? $"{Value(estimate)}{(unit.Length == 0 ? "" : " " + unit)}, {Bounds(estimate)}" : "";
+
+    private static int Decimals(StickEstimate estimate) => Numbers.Decimals(estimate.High - estimate.Low, estimate.High - estimate.Low < 1e-6 ? 1 : 4);
+}

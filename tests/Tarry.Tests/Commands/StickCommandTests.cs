@@ -1,0 +1,84 @@
+using System.Text.Json;
+using System.Xml.Linq;
+using Tarry.Output;
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
+
+namespace Tarry.Tests.Commands;
+
+/// <summary><c>tarry stick</c> through the whole program.</summary>
+public class StickCommandTests
+{
+    [Fact]
+    public async Task Procedures_AreListedWithWhatTheyAskFor()
+    {
+        var words = await ProgramRun.Done("stick", "procedures");
+        Assert.All(StickProcedures.Names, name => Assert.Contains($"{name}: ", words, StringComparison.Ordinal));
+        Assert.Contains("5 V on a 3.3 V device can destroy it", words, StringComparison.Ordinal);
+
+        using var json = JsonDocument.Parse(await ProgramRun.Done("stick", "procedures", "--json"));
+        Assert.Equal(StickProcedures.Names, json.RootElement.EnumerateArray().Select(entry => entry.GetProperty("name").GetString()!));
+    }
+
+    [Fact]
+    public async Task Jig_IsWrittenToScaleWithItsUncertainty()
+    {
+        using var folder = new TemporaryFolder();
+        var said = await ProgramRun.Done("stick", "jig", "--out", folder["jig.svg"], "--radius-mm", "10", "--print-tolerance-mm", "0.3", "--cut-tolerance-mm", "0.4", "--centring-tolerance-mm", "0");
+
+        // 0.5 mm / (sqrt(3) x 10 mm) = 0.028868 rad = 1.654 degrees.
+        Assert.Contains("1.65 degrees", said, StringComparison.Ordinal);
+        var svg = XDocument.Load(folder["jig.svg"]);
+        Assert.Contains("= 0.0289 rad = 1.65°", svg.Root!.Value, StringComparison.Ordinal);
+        Assert.EndsWith("mm", svg.Root!.Attribute("width")!.Value, StringComparison.Ordinal);
+        var impossible = await ProgramRun.Tarry("stick", "jig", "--out", folder["none.svg"], "--stops", "30");
+        Assert.Equal(ExitCode.WrongUse, impossible.ExitCode);
+        Assert.False(File.Exists(folder["none.svg"]));
+    }
+
+    [Fact]
+    public async Task Record_OnTheSimulatedRig_SealsASessionThatIsAccepted()
+    {
+        using var folder = new TemporaryFolder();
+        var study = folder["study"];
+        await ProgramRun.Done("new", study);
+        string[] record = ["stick", "record", study, "--condition", "pad", "--sitting", "monday", "--procedure", "slow-ramp", "--port", "simulated"];
+        Assert.Contains("tarry condition", (await ProgramRun.Tarry(record)).Error, StringComparison.Ordinal);
+        await ProgramRun.Done("condition", study, "pad", "--control", "stick");
+
+        Assert.Contains("accepted for its procedure", await ProgramRun.Done(record), StringComparison.Ordinal);
+
+        var session = Study.Open(study).ReadStick(new SessionKey("monday", "pad", StickProcedure.SlowRamp));
+        Assert.Equal(42_000, session.Samples.Count);
+        Assert.Equal("monday.pad.slow-ramp.txt", session.Record.Source!.FileName);
+        Assert.Contains("The study is whole.", await ProgramRun.Done("check", study));
+        Assert.Equal(ExitCode.WrongUse, (await ProgramRun.Tarry(record)).ExitCode);
+        Assert.Contains("--recover", (await ProgramRun.Tarry([.. record.Select(word => word == "monday" ? "tuesday" : word), "--recover"])).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Record_WithWhatABrokenRecordingLeft_SealsItsWholeLines()
+    {
+        using var folder = new TemporaryFolder();
+        var study = folder["study"];
+        await ProgramRun.Done("new", study);
+        await ProgramRun.Done("condition", study, "pad");
+        Directory.CreateDirectory(Path.Combine(study, "recordings"));
+        await File.WriteAllTextAsync(
+            Path.Combine(study, "recordings", "monday.pad.rest.txt"),
+            "tarry-stick-recording 1 {\"procedure\":\"rest\",\"board\":\"uno\",\"firmware\":\"0.1.0\",\"boot_id\":7,\"tick_hz\":16000000,\"interval_us\":1000,\"reference\":\"aref\",\"y_is_down\":true}\n"
+            + "s 1000 1 -\nr 1 1000 0 1ff2001fe201\nr 3 33000 0 2",
+            TestContext.Current.CancellationToken);
+
+        var run = await ProgramRun.Tarry("stick", "record", study, "--condition", "pad", "--sitting", "monday", "--procedure", "rest", "--recover");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("not accepted for its procedure", run.Error, StringComparison.Ordinal);
+        var session = Study.Open(study).ReadStick(SessionKey.Parse("monday.pad.rest"));
+        Assert.Equal([511.0, 510], session.Samples.X.ToArray());
+        Assert.Equal([1_023.0 - 512, 1_023 - 513], session.Samples.Y.ToArray());
+        Assert.Equal([0L, 16_000], session.Samples.Ticks.ToArray());
+        Assert.Equal("line 4", Assert.Single(session.Record.Refused).Place);
+    }
+}
