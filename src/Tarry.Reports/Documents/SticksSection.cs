@@ -10,7 +10,7 @@ using static Tarry.Reports.Wording.Numbers;
 namespace Tarry.Reports.Documents;
 
 /// <summary>How truly sticks say where they are: what each departs in, figures, measures, ranks, what layers do, and how each measure is defined.</summary>
-internal static class SticksSection
+public static class SticksSection
 {
     /// <summary>The section, or null where the study has no recording of a stick.</summary>
     public static XElement? Build(FindingsDocument document)

@@ -24,14 +24,14 @@ public static class SimulatedDefault
         BounceProbability = 0.02,
     };
 
+    /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
+    public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };
+
     /// <summary>An ordinary stick whose wipers the rig reads.</summary>
     /// <param name="procedure">What is done with it.</param>
     public static SimulatedStickHand Stick(StickProcedure procedure) => new(
         new SimulatedStick { OffsetX = 0.015, OffsetY = -0.01, GainX = 0.96, GainY = 0.93, NoiseSd = 0.002, Play = 0.006, ReturnSd = 0.008, RingingHz = 22, RingingDamping = 0.3 },
         procedure);
-
-    /// <summary>Press output on the response input, or its LED in front of the sensor: nothing in between but noise.</summary>
-    public static SimulatedDevice Loop { get; } = new() { FixedDelayMs = 0.0015, SensorNoiseSdMs = 0.0003 };
 
     /// <summary>The rig.</summary>
     /// <param name="seed">The seed of the run.</param>

@@ -18,9 +18,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     private readonly int[] counts = new int[3];
     private readonly HashSet<uint> restartsLeft = [.. options.RestartsAtTrials];
     private Dictionary<string, uint> parameters = Defaults();
+    private SimulatedReadings? reader;
     private SimulatedRun? run;
-    private SimulatedStream? stream;
-    private (ushort Level, long Tick)? level;
     private ushort boot = options.BootId;
     private byte resetCause = 1;
     private long counterOrigin = -(long)options.StartTicks;
@@ -39,7 +38,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     public Action<double, double>? HostTold { get; set; }
 
     /// <summary>When something happens next.</summary>
-    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), Math.Min(run?.NextTick ?? long.MaxValue, stream?.NextTick ?? long.MaxValue));
+    public long NextTick => Math.Min(Math.Min(startUpTick, heartbeatTick), Math.Min(run?.NextTick ?? long.MaxValue, Readings.NextTick));
 
     /// <summary>Does what is due at a tick.</summary>
     public void Act(long tick)
@@ -59,9 +58,9 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         {
             run.Act(tick);
         }
-        else if (stream?.NextTick <= tick)
+        else if (Readings.NextTick <= tick)
         {
-            stream.Read(tick, level is { } set ? (2.0 * set.Level / ushort.MaxValue) - 1 : null);
+            Readings.Act(tick);
         }
         else if (heartbeatTick <= tick)
         {
@@ -106,13 +105,15 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         parameters = Defaults();
         ring.Clear();
         run = null;
-        stream = null;
-        level = null;
+        Readings.Reset();
         lastCommand = default;
         badFrames = 0;
         heartbeatTick = long.MaxValue;
         startUpTick = tick + (long)(options.StartUpSeconds * options.TickHz);
     }
+
+    private SimulatedReadings Readings => reader ??= new SimulatedReadings(options, (tick, kind, before, told, after) =>
+        Say(tick, $"{kind} {boot:x4} {before}{(told is { } at ? Text($" {Counter(at):x12} {after}") : "")}"));
 
     private static Dictionary<string, uint> Defaults() => RigParameter.All.ToDictionary(parameter => parameter.Key, parameter => parameter.Default);
 
@@ -150,7 +151,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             case 'x':
                 Answer(tick, command, null);
                 run?.Stop(tick);
-                EndStream(tick);
+                Readings.End(tick);
                 break;
             case 's':
                 Stream(tick, command, repeated);
@@ -171,7 +172,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
             return "form";
         }
 
-        if (run is { IsOn: true } || stream is not null)
+        if (run is { IsOn: true } || Readings.IsOn)
         {
             return "state";
         }
@@ -194,7 +195,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
     private void Go(long tick, HostLine command, bool repeated)
     {
         var refusal = repeated ? null
-            : run is { IsOn: true } || stream is not null ? "state"
+            : run is { IsOn: true } || Readings.IsOn ? "state"
             : parameters[RigParameter.IntervalMaximum.Key] < parameters[RigParameter.IntervalMinimum.Key] ? "range"
             : parameters[RigParameter.Actuator.Key] == 2 && parameters[RigParameter.AxisRamp.Key] >= parameters[RigParameter.Hold.Key] ? "range"
             : null;
@@ -210,26 +211,11 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void Stream(long tick, HostLine command, bool repeated)
     {
-        var refusal = repeated ? null : run is { IsOn: true } || stream is not null ? "state" : null;
+        var refusal = !repeated && (run is { IsOn: true } || Readings.IsOn) ? "state" : null;
         Answer(tick, command, refusal);
         if (refusal is null && !repeated)
         {
-            var interval = (long)parameters[RigParameter.ReadingInterval.Key] * options.TickHz / 1_000_000;
-            stream = new SimulatedStream(options.StickHand, options.Seed, tick, interval, options.TickHz, (at, first, text) =>
-            {
-                var parts = text.Split(' ');
-                Say(at, $"S {boot:x4} {parts[0]} {Counter(first):x12} 0000 {parts[1]}");
-            });
-        }
-    }
-
-    private void EndStream(long tick)
-    {
-        if (stream is { } ended)
-        {
-            ended.Flush(tick);
-            Say(tick, $"E {boot:x4} {ended.Count:x8} 0000");
-            stream = null;
+            Readings.Begin(tick, parameters[RigParameter.ReadingInterval.Key]);
         }
     }
 
@@ -245,8 +231,8 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
         }
         else
         {
-            level = repeated && level is { } before ? before : ((ushort)asked, tick);
-            Say(tick, $"V {boot:x4} {command.Number:x2} {level.Value.Level:x4} {Counter(level.Value.Tick):x12}");
+            var (level, taken) = Readings.SetLevel(tick, (ushort)asked, repeated);
+            Say(tick, $"V {boot:x4} {command.Number:x2} {level:x4} {Counter(taken):x12}");
         }
     }
 
@@ -298,7 +284,7 @@ internal sealed class SimulatedRig(SimulatedRigOptions options, SimulatedChain c
 
     private void SayHeartbeat(long tick)
     {
-        var state = stream is not null ? 's' : run is not { IsOn: true } ? 'i' : run.Waits ? 'w' : 'r';
+        var state = Readings.IsOn ? 's' : run is not { IsOn: true } ? 'i' : run.Waits ? 'w' : 'r';
         Say(tick, $"P {boot:x4} {Counter(tick):x12} {run?.Last ?? 0:x8} {state} {run?.Unacknowledged ?? 0:x4} {badFrames:x4} 0000");
     }
 

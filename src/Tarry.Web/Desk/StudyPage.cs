@@ -8,6 +8,7 @@ namespace Tarry.Web.Desk;
 /// <remarks>The markup puts its content in <c>StudyFrame</c>, which shows what is there: the findings, that they are being computed, or why there are none.</remarks>
 public abstract class StudyPage : ComponentBase, IDisposable
 {
+    private static readonly TimeSpan PrerenderWait = TimeSpan.FromMilliseconds(200);
     private StudyDesk? listened;
 
     /// <summary>The study's segment of the address.</summary>
@@ -73,7 +74,14 @@ public abstract class StudyPage : ComponentBase, IDisposable
 
         try
         {
-            var document = await Desk.Findings();
+            var findings = Desk.Findings();
+            if (!RendererInfo.IsInteractive && await Task.WhenAny(findings, Task.Delay(PrerenderWait)) != findings)
+            {
+                // The first paint says that it is being worked out; the window that then connects waits for it.
+                return;
+            }
+
+            var document = await findings;
             (Document, Problem) = (document, null);
             OnFound(document);
             await OnFoundAsync(document);

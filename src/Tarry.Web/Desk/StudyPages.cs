@@ -10,6 +10,7 @@ public static class StudyPages
         ("condition", "Condition"),
         ("compare", "Compare"),
         ("play", "In play"),
+        ("sticks", "Sticks"),
         ("quality", "Quality"),
         ("setup", "Set-up"),
         ("plan", "Plan"),

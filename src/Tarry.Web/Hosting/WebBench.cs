@@ -72,6 +72,7 @@ public static class WebBench
         services.AddSingleton<StudyShelf>();
         services.AddSingleton<StudyDesks>();
         services.AddSingleton<StudySummaries>();
+        services.AddSingleton<Demonstration>();
         services.AddSingleton(UploadLimits.Usual);
         services.AddSingleton<UploadFolder>();
         services.AddSingleton<Publications>();

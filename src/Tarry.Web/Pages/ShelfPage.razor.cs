@@ -5,7 +5,7 @@ using Tarry.Web.Shelf;
 namespace Tarry.Web.Pages;
 
 /// <summary>The shelf: all studies of a folder, and the search among them. The address holds the search.</summary>
-public sealed partial class ShelfPage
+public sealed partial class ShelfPage : IDisposable
 {
     private IReadOnlyList<StudySummary>? studies;
     private IReadOnlyList<StudySummary> found = [];
@@ -49,8 +49,21 @@ public sealed partial class ShelfPage
     [SupplyParameterFromQuery]
     public string? Layer { get; set; }
 
+    /// <summary>The demonstration.</summary>
+    [Inject]
+    public required Demonstration Demonstration { get; set; }
+
+    /// <inheritdoc/>
+    public void Dispose() => Demonstration.Changed -= OnDemonstration;
+
     /// <inheritdoc/>
     protected override async Task OnInitializedAsync()
+    {
+        Demonstration.Changed += OnDemonstration;
+        await Read();
+    }
+
+    private async Task Read()
     {
         try
         {
@@ -76,6 +89,17 @@ public sealed partial class ShelfPage
         query = asked;
         Find();
     }
+
+    // The study is half there while it is captured, so that it is looked for at the end alone.
+    private void OnDemonstration() => _ = InvokeAsync(async () =>
+    {
+        if (!Demonstration.IsRunning)
+        {
+            await Read();
+        }
+
+        StateHasChanged();
+    });
 
     private static string? Blank(string? value) => string.IsNullOrWhiteSpace(value) ? null : value;
 

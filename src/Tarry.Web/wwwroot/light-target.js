@@ -29,7 +29,7 @@ export function begin(canvas, count, by, mode, mostInASecond) {
   };
   const tell = () => {
     told = false;
-    count.textContent = `${presses} presses.` + (withheld ? ` ${withheld} were not shown, because more than ${mostInASecond} in a second are not allowed at this size.` : "");
+    count.textContent = `Presses: ${presses}.` + (withheld ? ` ${withheld} were not shown, because more than ${mostInASecond} in a second are not allowed at this size.` : "");
   };
 
   show(false);

@@ -113,7 +113,7 @@ internal static class HostRecordCommand
     }
 
     private static LevelSteps? Levels(string? port, double secondsAtLevel, IHostInputDevice input, CancellationToken cancellation) => port is null ? null : LevelSteps.Open(
-        port == "simulated" ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(1)) : new SerialRigPortSource(port),
+        port == SimulatedDefault.Port ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(1)) : new SerialRigPortSource(port),
         secondsAtLevel,
         () => input.Clock.Now(TimeProvider.System),
         cancellation);

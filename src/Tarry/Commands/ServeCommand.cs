@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using Microsoft.AspNetCore.Builder;
+using Tarry.Demo;
 using Tarry.Output;
 using Tarry.Web.Hosting;
 
@@ -10,6 +11,7 @@ namespace Tarry.Commands;
 internal static class ServeCommand
 {
     private const int UsualPort = 4680;
+    private const uint DemonstrationSeed = 1;
     private const int GreatestPort = 65_535;
 
     public static Command Create(Terminal terminal)
@@ -32,7 +34,13 @@ internal static class ServeCommand
             folder, port, noOpen,
         };
         command.SetAction((parsed, cancellation) => Serve(
-            new ServeOptions(parsed.GetRequiredValue(folder), parsed.GetValue(port), ProgramVersion.Text), !parsed.GetValue(noOpen), terminal, cancellation));
+            new ServeOptions(parsed.GetRequiredValue(folder), parsed.GetValue(port), ProgramVersion.Text)
+            {
+                MakeDemonstration = (made, show, stop) => new DemoStudy(made, DemonstrationSeed).Capture((done, total, _) => show(done, total), stop),
+            },
+            !parsed.GetValue(noOpen),
+            terminal,
+            cancellation));
         return command;
     }
 

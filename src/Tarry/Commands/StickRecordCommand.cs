@@ -118,7 +118,7 @@ internal static class StickRecordCommand
         }
     }
 
-    private static IRigPortSource Source(string port, StickProcedure procedure, uint seed) => port == "simulated"
+    private static IRigPortSource Source(string port, StickProcedure procedure, uint seed) => port == SimulatedDefault.Port
         ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(seed) with { StickHand = SimulatedDefault.Stick(procedure) })
         : new SerialRigPortSource(port);
 }

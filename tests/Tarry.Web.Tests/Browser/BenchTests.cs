@@ -67,7 +67,10 @@ public sealed class BenchTests(Chromium chromium) : IAsyncLifetime
         await served.DisposeAsync();
         served = await ServedFolder.Start(bench.ShelfFolder);
         await window.GoTo(At("bench?study=pads"));
-        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Go on with monday.quill-usb" }).ClickAsync();
+        var goOn = window.Page.GetByRole(AriaRole.Button, new() { Name = "Go on with monday.quill-usb" });
+        await goOn.WaitForAsync();
+        await window.IsAccessible();
+        await goOn.ClickAsync();
         await Assertions.Expect(Standing(window.Page)).ToContainTextAsync("Sealed", Patiently);
         var session = bench.Open().Read(BenchStudy.Key);
         Assert.True(session.Sealed);

@@ -34,6 +34,8 @@ public sealed class Chromium : IAsyncLifetime
         var path = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser" }.FirstOrDefault(File.Exists);
         if (path is not null)
         {
+            // Far above what a page takes: a busy machine is no fault of it.
+            Assertions.SetDefaultExpectTimeout(20_000);
             playwright = await Playwright.CreateAsync();
             Browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = path, Args = Arguments });
         }

@@ -16,12 +16,13 @@ public sealed class ShelfToReportTests(Chromium chromium) : IAsyncLifetime
         await using var window = await chromium.Open();
         var page = window.Page;
         await window.GoTo(served!.Address);
-        await page.GetByRole(AriaRole.Link, new() { Name = "New study", Exact = true }).FocusAsync();
-        await page.Keyboard.PressAsync("Enter");
+        await IsAt(page, "Shelf");
+        await page.GetByRole(AriaRole.Link, new() { Name = "New study", Exact = true }).PressAsync("Enter");
+        await IsAt(page, "New study");
         await page.Locator("#title").FocusAsync();
         await page.Keyboard.TypeAsync("Two pads");
         await page.Keyboard.PressAsync("Enter");
-        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Set-up" })).ToBeVisibleAsync();
+        await IsAt(page, "Set-up");
         Assert.Equal("Two pads", Study.Open(Path.Combine(folder, "two-pads")).File.Title);
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Import", Exact = true }).ClickAsync();
@@ -32,8 +33,7 @@ public sealed class ShelfToReportTests(Chromium chromium) : IAsyncLifetime
         await Assertions.Expect(page.Locator(".refused").First).ToContainTextAsync("monday.csv line 2");
         Assert.Empty(Study.Open(Path.Combine(folder, "two-pads")).SessionKeys);
         await window.IsAccessible();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the study" }).FocusAsync();
-        await page.Keyboard.PressAsync("Enter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the study" }).PressAsync("Enter");
         await Assertions.Expect(page.Locator(".kept")).ToContainTextAsync("Kept: 160 in 4");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Publish", Exact = true }).ClickAsync();
@@ -76,6 +76,10 @@ public sealed class ShelfToReportTests(Chromium chromium) : IAsyncLifetime
         await served!.DisposeAsync();
         Directory.Delete(folder, recursive: true);
     }
+
+    // A page that is gone to puts the focus on its heading; whoever moves it before that loses it.
+    private static Task IsAt(IPage page, string heading) =>
+        Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = heading, Level = 1 })).ToBeFocusedAsync(new() { Timeout = 20_000 });
 
     private static async Task Drop(IPage page, params (string Name, string Content)[] files)
     {

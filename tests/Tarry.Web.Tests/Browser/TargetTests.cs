@@ -51,7 +51,7 @@ public sealed class TargetTests(Chromium chromium, DemoShelf shelf)
 
         await Tell(window, "ended");
         await Tell(window, "begun");
-        await Assertions.Expect(window.Page.GetByText("presses.")).ToBeVisibleAsync();
+        await Assertions.Expect(window.Page.GetByText("Presses:")).ToBeVisibleAsync();
         Assert.Equal(0, await Brightness(patch));
     }
 
@@ -80,7 +80,7 @@ public sealed class TargetTests(Chromium chromium, DemoShelf shelf)
         }
 
         // On a machine so slow that five presses take longer than a second there is nothing to withhold.
-        await Assertions.Expect(window.Page.GetByText("presses.")).ToContainTextAsync(lit == 5 ? "5 presses." : "were not shown");
+        await Assertions.Expect(window.Page.GetByText("Presses:")).ToContainTextAsync(lit == 5 ? "Presses: 5." : "were not shown");
         Assert.True(lit >= 3);
     }
 

@@ -18,20 +18,25 @@ internal sealed class PageContext : BunitContext
 {
     public PageContext()
     {
-        Services.AddSingleton(new ServeOptions(Folder, 0, "0.0.0"));
+        Services.AddSingleton(new ServeOptions(Folder, 0, "0.0.0") { MakeDemonstration = (folder, show, stop) => MakeDemonstration?.Invoke(folder, show, stop) });
         Services.AddSingleton(TimeProvider.System);
         Services.AddSingleton<StudyShelf>();
         Services.AddSingleton<StudyDesks>();
         Services.AddSingleton<StudySummaries>();
+        Services.AddSingleton<Demonstration>();
         Services.AddSingleton(UploadLimits.Usual);
         Services.AddSingleton<UploadFolder>();
         Services.AddSingleton<Publications>();
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         DefaultWaitTimeout = TimeSpan.FromSeconds(30);
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
     /// <summary>The shelf's folder.</summary>
     public string Folder { get; } = Directory.CreateTempSubdirectory("tarry-pages-").FullName;
+
+    /// <summary>Makes the demonstration, where a test has one.</summary>
+    public Action<string, Action<int, int>, CancellationToken>? MakeDemonstration { get; set; }
 
     /// <summary>Where the window is, relative to the app.</summary>
     public string Address => Services.GetRequiredService<NavigationManager>() is var navigation ? navigation.ToBaseRelativePath(navigation.Uri) : "";

@@ -32,7 +32,7 @@ public sealed class PlanPageTests : IDisposable
         context.GoTo("study/pads/plan");
         var page = Page("#order");
         page.Find("#goal").Change("half-width");
-        Assert.Equal("study/pads/plan?goal=half-width", context.Address);
+        page.WaitForAssertion(() => Assert.Equal("study/pads/plan?goal=half-width", context.Address));
         page.WaitForAssertion(() => Assert.Contains("To know the mean of each of 2 conditions", page.Markup, StringComparison.Ordinal));
     }
 

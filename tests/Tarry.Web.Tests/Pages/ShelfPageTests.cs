@@ -14,7 +14,42 @@ public sealed class ShelfPageTests : IDisposable
         var page = context.Render<ShelfPage>();
         page.WaitForElement(".empty");
         Assert.Contains(page.FindAll("a"), link => link.GetAttribute("href") == "new");
-        Assert.Contains("tarry demo --out", page.Markup, StringComparison.Ordinal);
+        Assert.Equal("Make the demonstration", page.Find(".empty button").TextContent);
+    }
+
+    [Fact]
+    public void Demonstration_WhenMade_ShowsHowFarItIsAndThenTheStudy()
+    {
+        using var goOn = new SemaphoreSlim(0);
+        context.MakeDemonstration = (folder, show, stop) =>
+        {
+            Studies.Study.Create(folder, "The demonstration", null, 0.5);
+            show(3, 48);
+            goOn.Wait(stop);
+        };
+        var page = context.Render<ShelfPage>();
+        page.WaitForElement(".empty button").Click();
+        page.WaitForAssertion(() => Assert.Contains("session 4 of 48", page.Find(".working").TextContent, StringComparison.Ordinal));
+        goOn.Release();
+        page.WaitForAssertion(() => Assert.Equal("The demonstration", Assert.Single(page.FindAll("tbody th a")).TextContent));
+        Assert.Empty(page.FindAll(".working"));
+    }
+
+    [Fact]
+    public void Demonstration_WhenStopped_LeavesNothing()
+    {
+        context.MakeDemonstration = (folder, show, stop) =>
+        {
+            Studies.Study.Create(folder, "Half", null, 0.5);
+            show(1, 48);
+            stop.WaitHandle.WaitOne();
+            stop.ThrowIfCancellationRequested();
+        };
+        var page = context.Render<ShelfPage>();
+        page.WaitForElement(".empty button").Click();
+        page.WaitForElement(".working button").Click();
+        page.WaitForElement(".empty button");
+        Assert.Empty(Directory.EnumerateFileSystemEntries(context.Folder));
     }
 
     [Fact]

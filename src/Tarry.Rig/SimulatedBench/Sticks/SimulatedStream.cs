@@ -14,7 +14,7 @@ internal sealed class SimulatedStream
     private readonly long interval;
     private readonly double tickHz;
     private readonly long firstTick;
-    private readonly Action<long, long, string> send;
+    private readonly Action<long, long, string, string> send;
     private readonly List<StickReading> readings = [];
     private uint number;
 
@@ -24,8 +24,8 @@ internal sealed class SimulatedStream
     /// <param name="beginTick">When it was asked for.</param>
     /// <param name="intervalTicks">Ticks between readings.</param>
     /// <param name="tickHz">Ticks a second.</param>
-    /// <param name="send">Takes the tick at which a frame is said, that of its first reading, and what follows them.</param>
-    public SimulatedStream(SimulatedStickHand hand, ulong seed, long beginTick, long intervalTicks, long tickHz, Action<long, long, string> send)
+    /// <param name="send">Takes the tick at which a frame is said, that of its first reading, that one's number, and the readings.</param>
+    public SimulatedStream(SimulatedStickHand hand, ulong seed, long beginTick, long intervalTicks, long tickHz, Action<long, long, string, string> send)
     {
         var random = SeededGenerator.ForPart(seed, 0x5EED);
         motion = new StemMotion(hand.Stick, hand.Procedure, 1, random);
@@ -62,7 +62,7 @@ internal sealed class SimulatedStream
         if (readings.Count > 0)
         {
             var digits = string.Concat(readings.Select(reading => string.Create(CultureInfo.InvariantCulture, $"{reading.X:x3}{reading.Y:x3}")));
-            send(tick, NextTick - (readings.Count * interval), string.Create(CultureInfo.InvariantCulture, $"{number - readings.Count + 1:x8} {digits}"));
+            send(tick, NextTick - (readings.Count * interval), (number - readings.Count + 1).ToString("x8", CultureInfo.InvariantCulture), digits);
             readings.Clear();
         }
     }
