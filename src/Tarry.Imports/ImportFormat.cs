@@ -50,12 +50,22 @@ public static class ImportFormat
         }
     }
 
-    /// <summary>The format of a packet capture by its first bytes, else by its name; null for anything else.</summary>
+    /// <summary>What a recording is by its first bytes, sound or logic; null for anything else.</summary>
+    private static string? ByContent(string path)
+    {
+        var beginning = Beginning(path);
+        return beginning.StartsWith("RIFF", StringComparison.Ordinal) || beginning.StartsWith("RF64", StringComparison.Ordinal) || beginning.StartsWith("BW64", StringComparison.Ordinal) ? Sound
+            : beginning.TrimStart().StartsWith('$') ? Logic
+            : null;
+    }
+
+    /// <summary>The format of a packet capture by its first bytes, else by its name where these are not of another recording; null for anything else.</summary>
     public static string? OfCapture(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
         return CaptureFile.FormatOf(path) is { } format
             ? format.ToString().ToLowerInvariant()
+            : ByContent(path) is not null ? null
             : Captures.FirstOrDefault(name => path.EndsWith($".{name}", StringComparison.OrdinalIgnoreCase));
     }
 
@@ -67,13 +77,12 @@ public static class ImportFormat
             return capture;
         }
 
-        var beginning = Beginning(path);
-        if (beginning.StartsWith("RIFF", StringComparison.Ordinal) || beginning.StartsWith("RF64", StringComparison.Ordinal) || beginning.StartsWith("BW64", StringComparison.Ordinal))
+        if (ByContent(path) is { } recording)
         {
-            return Sound;
+            return recording;
         }
 
-        if (beginning.TrimStart().StartsWith('$') || path.EndsWith(".vcd", StringComparison.OrdinalIgnoreCase))
+        if (path.EndsWith(".vcd", StringComparison.OrdinalIgnoreCase))
         {
             return Logic;
         }
@@ -83,7 +92,7 @@ public static class ImportFormat
             return Sound;
         }
 
-        var header = beginning.Split('\n').FirstOrDefault(line => line.Length > 0 && line[0] != '#') ?? "";
+        var header = Beginning(path).Split('\n').FirstOrDefault(line => line.Length > 0 && line[0] != '#') ?? "";
         return header.Contains("pts_time", StringComparison.OrdinalIgnoreCase) ? Video : LongForm;
     }
 

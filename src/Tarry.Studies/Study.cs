@@ -127,6 +127,16 @@ public sealed class Study
             : throw new StudyException($"The study has no session {key} of reports.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
     }
 
+    /// <summary>The record of a sealed session as it stands on the disk, <c>session.json</c>; checked against the manifest.</summary>
+    /// <exception cref="StudyDamagedException">It is not what was written.</exception>
+    public byte[] ReadRecordFile(SessionKey key)
+    {
+        var folders = SessionFolders.Look(_paths);
+        return folders.Current(key) is { } entry
+            ? SealedSession.ReadVerified(_paths, folders.Manifest, _paths.SessionFile(entry))
+            : throw new StudyException($"The study has no sealed session {key}.", _paths.Relative(_paths.Session(key)), "Name one of its sessions.");
+    }
+
     /// <summary>Reads a session of the kind <c>stick</c>, or the latest correction of it; its files are checked against the manifest.</summary>
     /// <exception cref="StudyDamagedException">A file is not what was written; the place says which.</exception>
     public StickSession ReadStick(SessionKey key)

@@ -48,7 +48,7 @@ public sealed record CaptureFile(string Name, string Sha256, string Format, Inpu
         try
         {
             using var file = RecordingFile.Open(path);
-            var format = FormatOf(path) ?? throw new ImportException("This is no pcap, pcapng or btsnoop file.", name, "Save the capture in one of these formats.");
+            var format = FormatOf(path) ?? throw new ImportException("This is no pcap, pcapng or btsnoop file: it begins as none of them does.", $"{name} byte 0", "Save the capture in one of these formats.");
             var content = InputCapture.Read(file, speed, (packets, at) => progress?.Report(new ImportProgress(name, at, file.Length, packets)), cancellation)!;
             RecordingFile.ReadToEnd(file);
             return new CaptureFile(name, file.Sha256, format.ToString().ToLowerInvariant(), content);

@@ -219,7 +219,9 @@ public sealed class PacketCaptureImport
         }
 
         var list = string.Join(", ", devices.Select(candidate => Invariant($"{candidate.Id} ({candidate.Reports} reports)")));
-        throw devices.Count == 0
+        throw devices.Count == 0 && file.Content is { Packets: 0, Defects.First: [var damage, ..] }
+            ? new ImportException($"{damage.Message}; no packet comes before.", Invariant($"{file.Name} byte {damage.Offset}"), "Copy the file again from where it was captured, or capture anew: what is there is only a piece.")
+            : devices.Count == 0
             ? new ImportException(NothingFound(), file.Name, "Capture while the device is in use, from before it is plugged in or connected, so that its descriptors are in the capture.")
             : new ImportException(
                 id is not null ? $"The capture has no device {id}." : $"The capture has reports of {devices.Count} devices: {list}.",

@@ -74,7 +74,7 @@ public static class UsbCableRecording
         }
         catch (DamagedRecordingException damaged)
         {
-            defects.Add(CaptureDefectKind.CutOff, damaged.Damage.Offset, $"{damaged.Damage.Problem} What came before is kept");
+            defects.Add(tokens.AtEnd ? CaptureDefectKind.CutOff : CaptureDefectKind.TextDamaged, damaged.Damage.Offset, $"{damaged.Damage.Problem} What came before is kept");
             RecordingFile.ReadToEnd(file);
         }
 

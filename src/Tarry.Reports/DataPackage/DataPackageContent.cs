@@ -16,6 +16,9 @@ public sealed record DataPackageContent
     /// <summary>The records of its sessions: where the trials came from.</summary>
     public required IReadOnlyList<SessionRecord> Sessions { get; init; }
 
+    /// <summary>Its sessions of reports.</summary>
+    public IReadOnlyList<PackagedReports> Reports { get; init; } = [];
+
     /// <summary>The licence of the publication; null if the publisher states none.</summary>
     public required Licence? Licence { get; init; }
 

@@ -21,12 +21,12 @@ internal static class DataPackageDescriptor
             json.WriteString("version", content.Version);
             WriteAuthor(json, content.Author);
             WriteLicence(json, content.Licence);
-            WriteSources(json, content.Sessions);
+            WriteSources(json, [.. content.Sessions, .. content.Reports.Select(reports => reports.Session)]);
             json.WriteString("made_with", "tarry " + content.Findings.Version);
             json.WriteStartArray("resources");
             foreach (var file in files)
             {
-                WriteResource(json, file, trialColumns);
+                WriteResource(json, file, TableOf(file.Name, content, trialColumns));
             }
 
             json.WriteEndArray();
@@ -90,28 +90,35 @@ internal static class DataPackageDescriptor
         json.WriteEndArray();
     }
 
-    private static void WriteResource(Utf8JsonWriter json, PackagedFile file, IReadOnlyList<TableColumn> trialColumns)
+    // The columns of a CSV and what tells its rows apart; null for anything else. Two reports may come at one time.
+    private static (IReadOnlyList<TableColumn> Columns, IReadOnlyList<string> PrimaryKey)? TableOf(string name, DataPackageContent content, IReadOnlyList<TableColumn> trialColumns) =>
+        name == PackageFiles.TrialsCsv ? (trialColumns, TrialsSchema.PrimaryKey)
+        : name == HeadlineTable.FileName ? (HeadlineTable.Columns, ["condition"])
+        : content.Reports.FirstOrDefault(reports => reports.CsvName == name) is { Session.ReportStream: { } stream } ? (ReportsSchema.Of(stream), [])
+        : null;
+
+    private static void WriteResource(Utf8JsonWriter json, PackagedFile file, (IReadOnlyList<TableColumn> Columns, IReadOnlyList<string> PrimaryKey)? table)
     {
-        var (what, mediaType) = PackageFiles.About[file.Name];
-        var isTable = file.Name.EndsWith(".csv", StringComparison.Ordinal);
+        var (what, mediaType) = PackageFiles.Describe(file.Name);
+        var isTable = table is not null;
         json.WriteStartObject();
-        json.WriteString("name", Names.FromText(isTable ? Path.GetFileNameWithoutExtension(file.Name) : file.Name.Replace('.', '-')));
+        json.WriteString("name", Names.FromText(isTable && !file.Name.Contains('/', StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(file.Name) : file.Name.Replace('.', '-').Replace('/', '-')));
         json.WriteString("path", file.Name);
         json.WriteString("profile", isTable ? "tabular-data-resource" : "data-resource");
         json.WriteString("description", what);
         json.WriteString("format", Path.GetExtension(file.Name)[1..].ToLowerInvariant());
         json.WriteString("mediatype", mediaType);
-        if (file.Name != PackageFiles.TrialsParquet)
+        if (!file.Name.EndsWith(".parquet", StringComparison.Ordinal))
         {
             json.WriteString("encoding", "utf-8");
         }
 
         json.WriteNumber("bytes", file.Bytes);
         json.WriteString("hash", "sha256:" + file.Sha256);
-        if (isTable)
+        if (table is var (columns, primaryKey))
         {
             WriteDialect(json);
-            WriteSchema(json, file.Name == PackageFiles.TrialsCsv ? trialColumns : HeadlineTable.Columns, file.Name == PackageFiles.TrialsCsv ? TrialsSchema.PrimaryKey : ["condition"]);
+            WriteSchema(json, columns, primaryKey);
         }
 
         json.WriteEndObject();
@@ -140,13 +147,17 @@ internal static class DataPackageDescriptor
         json.WriteStartArray("missingValues");
         json.WriteStringValue("");
         json.WriteEndArray();
-        json.WriteStartArray("primaryKey");
-        foreach (var name in primaryKey)
+        if (primaryKey.Count > 0)
         {
-            json.WriteStringValue(name);
+            json.WriteStartArray("primaryKey");
+            foreach (var name in primaryKey)
+            {
+                json.WriteStringValue(name);
+            }
+
+            json.WriteEndArray();
         }
 
-        json.WriteEndArray();
         json.WriteEndObject();
     }
 

@@ -39,6 +39,12 @@ public static class DataPackageFolder
             PackagedFile.Write(folder, PackageFiles.FindingsSchema, Text(PackageFiles.Shipped(PackageFiles.FindingsSchema))),
             PackagedFile.Write(folder, PackageFiles.RecheckR, Text(PackageFiles.Shipped(PackageFiles.RecheckR))),
             PackagedFile.Write(folder, PackageFiles.RecheckPython, Text(PackageFiles.Shipped(PackageFiles.RecheckPython))),
+            .. content.Reports.SelectMany(reports => new[]
+            {
+                PackagedFile.Write(folder, reports.CsvName, stream => Write(stream, reports.WriteCsv)),
+                PackagedFile.Write(folder, reports.ParquetName, reports.WriteParquet),
+                PackagedFile.Write(folder, reports.RecordName, stream => stream.Write(reports.Record.Span)),
+            }),
             PackagedFile.Write(folder, PackageFiles.Readme, Text(PackageReadme.Write(content, columns))),
         ];
         PackagedFile.Write(folder, DescriptorName, Text(DataPackageDescriptor.Write(content, columns, files)));

@@ -11,7 +11,10 @@ internal static class PackageFiles
     public const string RecheckPython = "recheck.py";
     public const string Readme = "README.md";
 
-    /// <summary>What each is, and its media type.</summary>
+    /// <summary>The folder of the sessions of reports.</summary>
+    public const string ReportsFolder = "reports";
+
+    /// <summary>What each file that every package has is, and its media type.</summary>
     public static readonly IReadOnlyDictionary<string, (string What, string MediaType)> About = new Dictionary<string, (string, string)>
     {
         [TrialsCsv] = ("Every trial, one a row.", "text/csv"),
@@ -23,6 +26,16 @@ internal static class PackageFiles
         [RecheckPython] = ("Recomputes the headline table from trials.csv, with the standard library of Python.", "text/x-python"),
         [Readme] = ("What this is, for people.", "text/markdown"),
     };
+
+    /// <summary>What a file is, and its media type; of a session of reports too.</summary>
+    public static (string What, string MediaType) Describe(string name) =>
+        About.TryGetValue(name, out var about) ? about
+        : Path.GetExtension(name) switch
+        {
+            ".csv" => ("The reports of a session, one a row: what the device sent, no latencies.", "text/csv"),
+            ".parquet" => ("The same rows and numbers as Parquet.", "application/vnd.apache.parquet"),
+            _ => ("The record of that session: device, endpoints, fields, source, and what happened.", "application/json"),
+        };
 
     /// <summary>The text of a file that every package has alike.</summary>
     public static string Shipped(string name)

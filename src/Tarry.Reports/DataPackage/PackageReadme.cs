@@ -12,8 +12,9 @@ internal static class PackageReadme
         var text = new StringBuilder();
         WriteWhat(text, content);
         WriteHow(text, content);
-        WriteFiles(text);
+        WriteFiles(text, content);
         WriteColumns(text, columns);
+        WriteReports(text, content);
         WriteRecheck(text);
         WriteCautions(text, content);
         WriteLicence(text, content.Licence);
@@ -55,13 +56,13 @@ internal static class PackageReadme
         Line(text, $"A difference below {content.Study.MarginMs.ToString(CultureInfo.InvariantCulture)} ms is taken not to matter (the margin of this study).");
         Line(text);
         Line(text, "Where the trials came from:");
-        foreach (var source in PackageSources.Of(content.Sessions))
+        foreach (var source in PackageSources.Of([.. content.Sessions, .. content.Reports.Select(reports => reports.Session)]))
         {
             Line(text, $"- {source}");
         }
     }
 
-    private static void WriteFiles(StringBuilder text)
+    private static void WriteFiles(StringBuilder text, DataPackageContent content)
     {
         Line(text);
         Line(text, "## Files");
@@ -73,6 +74,24 @@ internal static class PackageReadme
         {
             Line(text, $"| `{name}` | {about.What} |");
         }
+
+        foreach (var name in content.Reports.SelectMany(reports => new[] { reports.CsvName, reports.ParquetName, reports.RecordName }))
+        {
+            Line(text, $"| `{name}` | {PackageFiles.Describe(name).What} |");
+        }
+    }
+
+    private static void WriteReports(StringBuilder text, DataPackageContent content)
+    {
+        if (content.Reports.Count == 0)
+        {
+            return;
+        }
+
+        Line(text);
+        Line(text, "## Reports");
+        Line(text);
+        Line(text, "What devices sent, and when it reached whoever recorded it: how often and how steadily they report. There is no press in them, so they are no latencies and enter no mean. Columns: `time_us` from the session's beginning, `endpoint`, `report_id`, `data` (the bytes, hexadecimal), and a column a field of the device's report descriptor; `datapackage.json` describes each.");
     }
 
     private static void WriteColumns(StringBuilder text, IReadOnlyList<TableColumn> columns)

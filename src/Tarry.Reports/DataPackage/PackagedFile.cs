@@ -13,6 +13,7 @@ internal sealed record PackagedFile(string Name, long Bytes, string Sha256)
     {
         var path = Path.Combine(folder, name);
         var temporary = path + ".tmp";
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         try
         {
             using (var stream = new FileStream(temporary, FileMode.Create))

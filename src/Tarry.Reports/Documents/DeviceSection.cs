@@ -22,7 +22,7 @@ internal static class DeviceSection
         var streams = ReportStreamTable.Build(document.ReportStreams ?? []);
         if (rows.Count == 0)
         {
-            return streams is null ? null : Html.Section("device", "The device alone", streams);
+            return streams is null ? null : Html.Section("device", "The device alone", streams, Streams(document));
         }
 
         var sentences = DeviceSentences.Of(rows).ToList();
@@ -35,8 +35,12 @@ internal static class DeviceSection
             Device(rows),
             Shapes(rows),
             evidence.Count == 0 ? null : Html.Details("What speaks for each report interval", Html.List(evidence)),
-            streams);
+            streams,
+            Streams(document));
     }
+
+    private static IEnumerable<XElement> Streams(FindingsDocument document) =>
+        StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Reports).Select(figure => FiguresSection.Figure(figure, document));
 
     private static XElement Device(IReadOnlyList<RankedRow> rows)
     {

@@ -9,8 +9,6 @@ namespace Tarry.Reports.Documents;
 /// <summary>The table of report streams: the reports that a device sent, as a capture of its connection holds them.</summary>
 internal static class ReportStreamTable
 {
-    private static readonly Quantity<Latency> Interval = new("ms", value => value.Milliseconds, HasSign: false, MostDecimals: 6);
-
     /// <summary>The table, or null without streams.</summary>
     public static XElement? Build(IReadOnlyList<ReportStreamFinding> streams)
     {
@@ -36,7 +34,7 @@ internal static class ReportStreamTable
                 [
                     Numbers.Whole(stream.Reports),
                     stream.Declared is { } declared ? Numbers.Plain(declared.Milliseconds) : "not stated",
-                    TableCell.Of(stream.Interval, Interval),
+                    TableCell.Of(stream.Interval, Quantity.StreamInterval),
                     stream.ObservedOverDeclared is { } ratio ? Numbers.Fixed(ratio, 3) : "not known",
                     stream.Slots is { } slots ? Numbers.Whole(slots.Missed) : "not known",
                     stream.Slots is { } counted ? Numbers.Whole(counted.Doubled) : "not known",

@@ -6,6 +6,9 @@ public enum FigurePart
     /// <summary>Among the figures of latencies.</summary>
     Latencies,
 
+    /// <summary>Beside the table of reports.</summary>
+    Reports,
+
     /// <summary>With the sticks.</summary>
     Sticks,
 }

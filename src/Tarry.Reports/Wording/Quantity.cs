@@ -22,6 +22,9 @@ public static class Quantity
     /// <summary>A report interval, which press times tell to the nanosecond.</summary>
     public static Quantity<LatencyDifference> ReportInterval { get; } = new("ms", value => value.Milliseconds, HasSign: false, MostDecimals: 6);
 
+    /// <summary>The time between the reports of a stream, which captures tell to the nanosecond.</summary>
+    public static Quantity<Latency> StreamInterval { get; } = new("ms", value => value.Milliseconds, HasSign: false, MostDecimals: 6);
+
     /// <summary>A share, in per cent.</summary>
     public static Quantity<Proportion> Share { get; } = new("%", value => value.Value * 100, HasSign: false);
 }

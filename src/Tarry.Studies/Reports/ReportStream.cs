@@ -15,6 +15,26 @@ public sealed record ReportStream
     /// <summary>The fields that are columns of <c>reports.parquet</c>, in order.</summary>
     public IReadOnlyList<ReportField> Fields { get; init; } = [];
 
+    /// <summary>The id of a report; null where it has none, or it is not known.</summary>
+    /// <param name="reports">The reports.</param>
+    /// <param name="index">Which of them.</param>
+    public int? ReportIdOf(ReportLog reports, int index)
+    {
+        ArgumentNullException.ThrowIfNull(reports);
+        return EndpointOf(reports.Endpoint(index)).ReportIdOf(reports.Data(index));
+    }
+
+    /// <summary>The value that the column of a field has in a row: null where the report is another one, or has no such value.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="reports">The reports.</param>
+    /// <param name="index">Which of them.</param>
+    public long? ValueOf(ReportField field, ReportLog reports, int index)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(reports);
+        return reports.Endpoint(index) == field.Endpoint && ReportIdOf(reports, index) == field.ReportId ? field.ValueIn(reports.Data(index)) : null;
+    }
+
     /// <summary>What is wrong with it, in words; null if nothing is.</summary>
     public string? Broken()
     {
@@ -30,5 +50,18 @@ public sealed record ReportStream
 
         var columns = Fields.Select(field => field.Column).Concat(ReportColumns.Fixed).ToList();
         return columns.Distinct(StringComparer.Ordinal).Count() != columns.Count ? "a column is there twice" : null;
+    }
+
+    private ReportEndpoint EndpointOf(int number)
+    {
+        foreach (var endpoint in Endpoints)
+        {
+            if (endpoint.Number == number)
+            {
+                return endpoint;
+            }
+        }
+
+        throw new InvalidOperationException($"The stream has no endpoint {number}.");
     }
 }

@@ -13,18 +13,17 @@ internal static class ReportTable
     {
         using var properties = Properties(stream);
         using var file = new ParquetFileWriter(output, Columns(stream), null, properties, null, leaveOpen: true);
-        var endpoints = stream.Endpoints.ToDictionary(endpoint => endpoint.Number);
         for (var first = 0; first < reports.Count; first += RowsInGroup)
         {
             var count = Math.Min(RowsInGroup, reports.Count - first);
             using var rows = file.AppendRowGroup();
             WriteColumn(rows, first, count, reports.Tick);
             WriteColumn(rows, first, count, reports.Endpoint);
-            WriteColumn(rows, first, count, index => endpoints[reports.Endpoint(index)].ReportIdOf(reports.Data(index)));
+            WriteColumn(rows, first, count, index => stream.ReportIdOf(reports, index));
             WriteColumn(rows, first, count, index => reports.Data(index).ToArray());
             foreach (var field in stream.Fields)
             {
-                WriteColumn(rows, first, count, index => Value(field, endpoints, reports, index));
+                WriteColumn(rows, first, count, index => stream.ValueOf(field, reports, index));
             }
         }
 
@@ -43,15 +42,6 @@ internal static class ReportTable
         return (Walk(content, stream, found => first ??= found), first);
     }
 
-    /// <summary>The value that the column of a field has in a row: null where the report is another one.</summary>
-    public static long? Value(ReportField field, Dictionary<int, ReportEndpoint> endpoints, ReportLog reports, int index)
-    {
-        var data = reports.Data(index);
-        return reports.Endpoint(index) == field.Endpoint && endpoints[field.Endpoint].ReportIdOf(data) == field.ReportId
-            ? field.ValueIn(data)
-            : null;
-    }
-
     private static ReportLog Walk(Stream content, ReportStream stream, Action<string>? disagrees)
     {
         try
@@ -60,7 +50,7 @@ internal static class ReportTable
             properties.EnablePageChecksumVerification();
             using var file = new ParquetFileReader(content, properties, leaveOpen: true);
             RequireColumns(file.FileMetaData.Schema, stream);
-            var endpoints = stream.Endpoints.ToDictionary(endpoint => endpoint.Number);
+            var endpoints = stream.Endpoints.Select(endpoint => endpoint.Number).ToHashSet();
             var reports = new ReportLog();
             for (var group = 0; group < file.FileMetaData.NumRowGroups; group++)
             {
@@ -69,7 +59,7 @@ internal static class ReportTable
                 ReadRows(rows, reports, endpoints);
                 if (disagrees is not null)
                 {
-                    Compare(rows, stream, endpoints, reports, first, disagrees);
+                    Compare(rows, stream, reports, first, disagrees);
                 }
             }
 
@@ -82,7 +72,7 @@ internal static class ReportTable
         }
     }
 
-    private static void ReadRows(RowGroupReader rows, ReportLog reports, Dictionary<int, ReportEndpoint> endpoints)
+    private static void ReadRows(RowGroupReader rows, ReportLog reports, HashSet<int> endpoints)
     {
         var count = checked((int)rows.MetaData.NumRows);
         var ticks = ReadColumn<long>(rows, 0, count);
@@ -90,7 +80,7 @@ internal static class ReportTable
         var data = ReadColumn<byte[]>(rows, 3, count);
         for (var row = 0; row < count; row++)
         {
-            if (!endpoints.ContainsKey(from[row]))
+            if (!endpoints.Contains(from[row]))
             {
                 throw new InvalidDataException($"Row {reports.Count + 1} is of endpoint {from[row]}, which session.json does not have.");
             }
@@ -100,13 +90,13 @@ internal static class ReportTable
     }
 
     private static void Compare(
-        RowGroupReader rows, ReportStream stream, Dictionary<int, ReportEndpoint> endpoints, ReportLog reports, int first, Action<string> disagrees)
+        RowGroupReader rows, ReportStream stream, ReportLog reports, int first, Action<string> disagrees)
     {
         var count = reports.Count - first;
         var ids = ReadColumn<int?>(rows, 2, count);
         for (var row = 0; row < count; row++)
         {
-            Require("report_id", row, ids[row], endpoints[reports.Endpoint(first + row)].ReportIdOf(reports.Data(first + row)));
+            Require("report_id", row, ids[row], stream.ReportIdOf(reports, first + row));
         }
 
         for (var index = 0; index < stream.Fields.Count; index++)
@@ -115,7 +105,7 @@ internal static class ReportTable
             var values = ReadColumn<long?>(rows, ReportColumns.Fixed.Count + index, count);
             for (var row = 0; row < count; row++)
             {
-                Require(field.Column, row, values[row], Value(field, endpoints, reports, first + row));
+                Require(field.Column, row, values[row], stream.ValueOf(field, reports, first + row));
             }
         }
 

@@ -80,7 +80,8 @@ internal static class SealedSession
         }
     }
 
-    internal static byte[] ReadVerified(StudyPaths paths, Manifest manifest, string path)
+    /// <summary>The bytes of a file, checked against the manifest where that lists it.</summary>
+    public static byte[] ReadVerified(StudyPaths paths, Manifest manifest, string path)
     {
         var place = paths.Relative(path);
         byte[] content;

@@ -1,6 +1,7 @@
 using Tarry.Findings;
 using Tarry.Imports.DelimitedText;
 using Tarry.Imports.LongForm;
+using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
 using Tarry.Reports.Figures;
 using Tarry.Reports.Publishing;
@@ -58,6 +59,7 @@ internal static class Publication
                 Findings = document,
                 Study = study.File,
                 Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
+                Reports = PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)),
                 Licence = draft.Licence is { } id ? Licence.FromId(id) : null,
                 Author = draft.Author,
                 Version = draft.Version,

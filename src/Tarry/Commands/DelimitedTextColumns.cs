@@ -7,8 +7,8 @@ namespace Tarry.Commands;
 /// <summary>The options that say how a delimited text file is to be read.</summary>
 internal sealed class DelimitedTextColumns
 {
-    private readonly Option<string?> condition = new("--condition") { Description = "Condition of every row, where the file has no column for it." };
-    private readonly Option<string?> sitting = new("--sitting") { Description = "Sitting of every row, where the file has no column for it." };
+    private readonly Option<string?> condition = new("--condition") { Description = "The condition; of every row, where the file has no column for it." };
+    private readonly Option<string?> sitting = new("--sitting") { Description = "The sitting; of every row, where the file has no column for it." };
     private readonly Option<string?> conditionColumn = new("--condition-column") { Description = "Column of the condition." };
     private readonly Option<string?> sittingColumn = new("--sitting-column") { Description = "Column of the sitting." };
     private readonly Option<string?> sequenceColumn = new("--seq-column") { Description = "Column of the trial's number." };
@@ -24,18 +24,11 @@ internal sealed class DelimitedTextColumns
     private readonly Option<string?> header = new Option<string?>("--header") { Description = "Names of the columns between commas, where the file has no header." }.MustNotBeEmpty();
     private readonly Option<char?> comment = new("--comment") { Description = "Character with which a line begins that is left aside; '#' if not given.", CustomParser = Comment };
 
-    public void AddTo(Command command)
-    {
-        Option[] all =
-        [
-            condition, sitting, conditionColumn, sittingColumn, sequenceColumn, pressTimeColumn, pressTimeUnit,
-            latencyColumn, latencyUnit, outcomeColumn, factorColumns, delimiter, decimalComma, header, comment,
-        ];
-        foreach (var option in all)
-        {
-            command.Add(option);
-        }
-    }
+    /// <summary>What the session is, where the file does not say it.</summary>
+    public IReadOnlyList<Option> Session => [condition, sitting];
+
+    /// <summary>The options, for the command and its help.</summary>
+    public OptionGroup Group => new("Long-form CSV", [conditionColumn, sittingColumn, sequenceColumn, pressTimeColumn, pressTimeUnit, latencyColumn, latencyUnit, outcomeColumn, factorColumns, delimiter, decimalComma, header, comment]);
 
     public string? Condition(ParseResult parsed) => parsed.GetValue(condition);
 

@@ -16,7 +16,7 @@ internal static class ExportCommand
         var study = StudyArgument.Create();
         var format = new Option<string>("--format")
         {
-            Description = "csv: long-form, one row a trial. parquet: the same. datapackage: both, with findings, schema, checksums, README and scripts to recheck it.",
+            Description = "csv: long-form, one row a trial; sessions of reports go to tables of their own under --out. parquet: the same. datapackage: both, with findings, schema, checksums, README and scripts to recheck it.",
             DefaultValueFactory = _ => "csv",
         };
         format.AcceptOnlyFromAmong("csv", "parquet", "datapackage");
@@ -38,6 +38,7 @@ internal static class ExportCommand
                 {
                     case "parquet":
                         terminal.Out.WriteLine(WriteParquet(opened, folder, cancellation));
+                        WriteReports(opened, folder!, parquet: true, terminal, cancellation);
                         break;
                     case "datapackage":
                         terminal.Out.WriteLine(PublishedPackage.Write(
@@ -63,10 +64,23 @@ internal static class ExportCommand
         if (folder is null)
         {
             StudyTrials.WriteCsv(study, terminal.Out, cancellation);
+            if (study.ReportSessionKeys.Count > 0)
+            {
+                terminal.Error.WriteLine(FormattableString.Invariant($"tarry: the study has {study.ReportSessionKeys.Count} sessions of reports, each a table of its own. Give a folder with --out to have them too."));
+            }
         }
         else
         {
             terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => StudyTrials.WriteCsv(study, writer, cancellation)));
+            WriteReports(study, folder, parquet: false, terminal, cancellation);
+        }
+    }
+
+    private static void WriteReports(Study study, string folder, bool parquet, Terminal terminal, CancellationToken cancellation)
+    {
+        foreach (var path in ExportedReports.Write(study, folder, parquet, cancellation))
+        {
+            terminal.Out.WriteLine(path);
         }
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using Tarry.Imports;
 using Tarry.Output;
 using Tarry.Studies;
@@ -27,14 +28,23 @@ internal static class ImportCommand
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
         var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday\n          tarry import pads rim.csv --kind stick --procedure rim-sweep --x-range 0..255 --condition quill-usb --sitting monday")
         {
-            study, files, format, kind, dryRun, explain,
+            study, files,
         };
-        columns.AddTo(command);
-        recording.AddTo(command);
-        captures.AddTo(command);
-        sticks.AddTo(command);
         var profile = new ImportProfile();
-        profile.AddTo(command);
+        OptionGroup[] groups =
+        [
+            new("Any file", [format, kind, .. columns.Session, dryRun, explain, .. profile.Options]),
+            columns.Group,
+            .. recording.Groups,
+            .. captures.Groups,
+            sticks.Group,
+        ];
+        foreach (var option in groups.SelectMany(group => group.Options))
+        {
+            command.Add(option);
+        }
+
+        command.Add(new HelpOption { Action = new GroupedHelp(terminal, groups) });
         command.SetAction((given, cancellation) => Task.Run(
             () =>
             {

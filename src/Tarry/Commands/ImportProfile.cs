@@ -14,11 +14,8 @@ internal sealed class ImportProfile
     private readonly Option<string?> use = new Option<string?>("--profile") { Description = "Take the options that were saved under this name; those given here come first." }.MustBeName();
     private readonly Option<string?> save = new Option<string?>("--save-profile") { Description = "Save the options given here under this name, in the study." }.MustBeName();
 
-    public void AddTo(Command command)
-    {
-        command.Add(use);
-        command.Add(save);
-    }
+    /// <summary>The options, for the command and its help.</summary>
+    public IReadOnlyList<Option> Options => [use, save];
 
     /// <summary>The command line with the options of its profile added, where it names one.</summary>
     public ParseResult Completed(ParseResult parsed, Command command, string study)

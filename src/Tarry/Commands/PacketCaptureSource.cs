@@ -11,24 +11,27 @@ namespace Tarry.Commands;
 /// <summary>Packet captures as a source of <c>tarry import</c>: their options, and what is made of them.</summary>
 internal sealed class PacketCaptureSource
 {
-    private readonly Option<string?> device = new("--device") { Description = "Packet captures: the device whose reports are taken, such as usb1.5; --explain lists them." };
+    private readonly Option<string?> device = new("--device") { Description = "The device whose reports are taken, such as usb1.5; --explain lists them." };
     private readonly Option<string?> speed = new("--usb-speed") { Description = "The speed of the USB device, low, full or high, where a packet capture does not say it; of a cable in a logic recording low or full, low if not given." };
-    private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "Packet captures: a file with the device's HID report descriptor, where the capture does not hold it." };
-    private readonly Option<string?> marker = new("--marker") { Description = "Packet captures: the device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
-    private readonly Option<string?> button = new("--button") { Description = "Packet captures: the field that answers a marked press; any change where not given." };
-    private readonly Option<string?> presses = new("--presses") { Description = "Packet captures: presses of a rig on its own clock; a session of the study, as SITTING.CONDITION, or a long-form CSV. Says how latencies differ; how long they are takes --clock-offset-ms." };
-    private readonly Option<double?> clockOffset = new Option<double?>("--clock-offset-ms") { Description = "Packet captures: time since the first packet at which the clock of --presses was at 0, where it was measured; gives latencies in place of reports." }.TakesNumber();
-    private readonly Option<double> clockRate = new Option<double>("--clock-rate-ppm") { Description = "Packet captures: how much faster the capture's clock runs than that of --presses, with --clock-offset-ms; 0 if not given." }.TakesNumber();
-    private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "Packet captures: how long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
+    private readonly Option<string?> descriptor = new("--report-descriptor") { Description = "A file with the device's HID report descriptor, where the capture does not hold it." };
+    private readonly Option<string?> marker = new("--marker") { Description = "The device, or DEVICE:FIELD, whose report marks a press; gives latencies in place of reports." };
+    private readonly Option<string?> button = new("--button") { Description = "The field that answers a marked press; any change where not given." };
+    private readonly Option<string?> presses = new("--presses") { Description = "Presses of a rig on its own clock; a session of the study, as SITTING.CONDITION, or a long-form CSV. Says how latencies differ; how long they are takes --clock-offset-ms." };
+    private readonly Option<double?> clockOffset = new Option<double?>("--clock-offset-ms") { Description = "Time since the first packet at which the clock of --presses was at 0, where it was measured; gives latencies in place of reports." }.TakesNumber();
+    private readonly Option<double> clockRate = new Option<double>("--clock-rate-ppm") { Description = "How much faster the capture's clock runs than that of --presses, with --clock-offset-ms; 0 if not given." }.TakesNumber();
+    private readonly Option<double> timeOut = new Option<double>("--time-out-ms") { Description = "How long after a marked press an answer counts.", DefaultValueFactory = _ => 500 }.TakesNumber(positive: true);
 
-    public void AddTo(Command command)
+    public PacketCaptureSource()
     {
         speed.AcceptOnlyFromAmong("low", "full", "high");
-        foreach (var option in new Option[] { device, speed, descriptor, marker, button, presses, clockOffset, clockRate, timeOut })
-        {
-            command.Add(option);
-        }
     }
+
+    /// <summary>The options, for the command and its help.</summary>
+    public IReadOnlyList<OptionGroup> Groups =>
+    [
+        new("Packet captures (pcap, pcapng, btsnoop)", [device, speed, descriptor]),
+        new("Packet captures in which presses are known", [marker, presses, button, timeOut, clockOffset, clockRate]),
+    ];
 
     /// <summary>The speed that was given, as it was written.</summary>
     public string? SpeedName(ParseResult parsed) => parsed.GetValue(speed);

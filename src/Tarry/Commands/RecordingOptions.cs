@@ -13,42 +13,38 @@ namespace Tarry.Commands;
 /// <summary>The options that say what the channels of a recording are and how presses and responses are paired.</summary>
 internal sealed class RecordingOptions
 {
-    private readonly Option<string?> pressChannel = new("--press-channel") { Description = "Recordings: the contact's channel; a name, or the number of a sound channel." };
-    private readonly Option<string?> responseChannel = new("--response-channel") { Description = "Recordings: the response's channel." };
-    private readonly Option<SignalEdge> pressEdge = Edge("--press-edge", "Recordings: the edge that is a press: rising, falling (active low) or any.");
-    private readonly Option<SignalEdge> responseEdge = Edge("--response-edge", "Recordings: the edge that is a response: rising, falling or any.");
-    private readonly Option<double?> pressThreshold = new Option<double?>("--press-threshold") { Description = "Recordings: from which value or brightness on the press channel is high." }.TakesNumber();
-    private readonly Option<double?> responseThreshold = new Option<double?>("--response-threshold") { Description = "Recordings: from which value or brightness on the response channel is high." }.TakesNumber();
-    private readonly Option<double?> shortest = new Option<double?>("--min-latency-ms") { Description = "Recordings: the shortest possible latency; 0 if not given. What is sooner is early." }.TakesNumber();
-    private readonly Option<double?> longest = new Option<double?>("--max-latency-ms") { Description = "Recordings: the longest latency to wait for; 500 if not given. Shorter than the time between presses." }.TakesNumber(positive: true);
-    private readonly Option<double?> debounce = new Option<double?>("--debounce-ms") { Description = "Recordings: how long a bouncing contact is taken for one press; 5 for logic, 60 for sound if not given." }.TakesNumber();
-    private readonly Option<string> responseSignal = new("--response-signal") { Description = "Sound: what the response channel holds, light or click.", DefaultValueFactory = _ => "light" };
-    private readonly Option<double?> couplingCorner = new Option<double?>("--ac-corner-hz") { Description = "Sound: the calibrated corner of a coupling capacitor in the response's input." }.TakesNumber(positive: true);
-    private readonly Option<string?> pictures = new("--pictures") { Description = "Sound: a folder for a picture of each doubtful pairing." };
-    private readonly Option<double?> captureFps = new Option<double?>("--capture-fps") { Description = "Video: frames a second that the camera captured, not those that a slow-motion file plays." }.TakesNumber(positive: true);
-    private readonly Option<string> pressColumn = new("--press-column") { Description = "Video: the column of the press.", DefaultValueFactory = _ => "press" };
-    private readonly Option<string> responseColumn = new("--response-column") { Description = "Video: the column of the response.", DefaultValueFactory = _ => "response" };
-    private readonly Option<string> timeColumn = new("--time-column") { Description = "Video, stick: the column of the time stamps; time_us and the like of a stick.", DefaultValueFactory = _ => "pts_time" };
-    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "Logic: the channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
-    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "Logic: the channel of D- of a USB cable." };
+    private readonly Option<string?> pressChannel = new("--press-channel") { Description = "The contact's channel; a name, or the number of a sound channel." };
+    private readonly Option<string?> responseChannel = new("--response-channel") { Description = "The response's channel." };
+    private readonly Option<SignalEdge> pressEdge = Edge("--press-edge", "The edge that is a press: rising, falling (active low) or any.");
+    private readonly Option<SignalEdge> responseEdge = Edge("--response-edge", "The edge that is a response: rising, falling or any.");
+    private readonly Option<double?> pressThreshold = new Option<double?>("--press-threshold") { Description = "From which value or brightness on the press channel is high." }.TakesNumber();
+    private readonly Option<double?> responseThreshold = new Option<double?>("--response-threshold") { Description = "From which value or brightness on the response channel is high." }.TakesNumber();
+    private readonly Option<double?> shortest = new Option<double?>("--min-latency-ms") { Description = "The shortest possible latency; 0 if not given. What is sooner is early." }.TakesNumber();
+    private readonly Option<double?> longest = new Option<double?>("--max-latency-ms") { Description = "The longest latency to wait for; 500 if not given. Shorter than the time between presses." }.TakesNumber(positive: true);
+    private readonly Option<double?> debounce = new Option<double?>("--debounce-ms") { Description = "How long a bouncing contact is taken for one press; 5 for logic, 60 for sound if not given." }.TakesNumber();
+    private readonly Option<string> responseSignal = new("--response-signal") { Description = "What the response channel holds, light or click.", DefaultValueFactory = _ => "light" };
+    private readonly Option<double?> couplingCorner = new Option<double?>("--ac-corner-hz") { Description = "The calibrated corner of a coupling capacitor in the response's input." }.TakesNumber(positive: true);
+    private readonly Option<string?> pictures = new("--pictures") { Description = "A folder for a picture of each doubtful pairing." };
+    private readonly Option<double?> captureFps = new Option<double?>("--capture-fps") { Description = "Frames a second that the camera captured, not those that a slow-motion file plays." }.TakesNumber(positive: true);
+    private readonly Option<string> pressColumn = new("--press-column") { Description = "The column of the press.", DefaultValueFactory = _ => "press" };
+    private readonly Option<string> responseColumn = new("--response-column") { Description = "The column of the response.", DefaultValueFactory = _ => "response" };
+    private readonly Option<string> timeColumn = new("--time-column") { Description = "The column of the frames' time stamps; of a stick, time_us and the like.", DefaultValueFactory = _ => "pts_time" };
+    private readonly Option<string?> usbPlus = new("--usb-plus-channel") { Description = "The channel of D+ of a USB cable; its reports are then taken, as from a packet capture." };
+    private readonly Option<string?> usbMinus = new("--usb-minus-channel") { Description = "The channel of D- of a USB cable." };
 
     public RecordingOptions()
     {
         responseSignal.AcceptOnlyFromAmong("light", "click");
     }
 
-    public void AddTo(Command command)
-    {
-        Option[] all =
-        [
-            pressChannel, responseChannel, pressEdge, responseEdge, pressThreshold, responseThreshold, shortest, longest, debounce,
-            responseSignal, couplingCorner, pictures, captureFps, pressColumn, responseColumn, timeColumn, usbPlus, usbMinus,
-        ];
-        foreach (var option in all)
-        {
-            command.Add(option);
-        }
-    }
+    /// <summary>The options, for the command and its help.</summary>
+    public IReadOnlyList<OptionGroup> Groups =>
+    [
+        new("Recordings of one session: logic analyser, sound, video", [pressChannel, responseChannel, pressEdge, responseEdge, pressThreshold, responseThreshold, shortest, longest, debounce]),
+        new("Sound (WAV)", [responseSignal, couplingCorner, pictures]),
+        new("Video (a table of brightness)", [captureFps, pressColumn, responseColumn, timeColumn]),
+        new("A USB cable on a logic analyser", [usbPlus, usbMinus]),
+    ];
 
     /// <summary>The data lines of a USB cable, where they are named.</summary>
     public UsbCable? Cable(ParseResult parsed, string? speed) => (parsed.GetValue(usbPlus), parsed.GetValue(usbMinus)) switch

@@ -36,21 +36,15 @@ internal sealed class StickOptions
         direction.AcceptOnlyFromAmong("up", "down");
     }
 
-    /// <summary>Adds what tables need, and what reports need.</summary>
-    public void AddTo(Command command)
-    {
-        foreach (var option in new Option[] { step, xColumn, yColumn, timeUnit, angle, levelX, levelY, supply, uncertainty })
-        {
-            command.Add(option);
-        }
+    /// <summary>The options of tables and of reports, for the command and its help.</summary>
+    public OptionGroup Group => new("Positions of a stick (--kind stick)", [.. OfReports, xColumn, yColumn, timeUnit, step, angle, levelX, levelY, supply, uncertainty]);
 
-        AddReportOptionsTo(command);
-    }
+    private Option[] OfReports => [procedure, xRange, yRange, direction, xField, yField];
 
     /// <summary>Adds what reports need.</summary>
     public void AddReportOptionsTo(Command command)
     {
-        foreach (var option in new Option[] { procedure, xRange, yRange, direction, xField, yField })
+        foreach (var option in OfReports)
         {
             command.Add(option);
         }

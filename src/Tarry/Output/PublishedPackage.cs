@@ -1,6 +1,7 @@
 using Tarry.Findings;
 using Tarry.Imports.DelimitedText;
 using Tarry.Imports.LongForm;
+using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
 using Tarry.Studies;
 
@@ -21,6 +22,7 @@ internal static class PublishedPackage
             Findings = StudyAnalysis.Run(study, seed, ProgramVersion.Text, cancellation),
             Study = study.File,
             Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
+            Reports = PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)),
             Licence = licence,
             Author = author,
             Version = version,

@@ -6,7 +6,7 @@ namespace Tarry.Imports.Tests.DamagedInputs;
 public sealed class DamagedInputTests : IDisposable
 {
     private const ulong Seed = 20_260;
-    private const ulong Inputs = 7_500;
+    private const ulong Inputs = 7_000;
     private readonly TemporaryFolder folder = new();
 
     public static TheoryData<string> Readers => [.. new RecordingReaders("").All().Select(reader => reader.Name)];

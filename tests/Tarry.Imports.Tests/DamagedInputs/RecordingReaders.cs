@@ -4,12 +4,14 @@ using Tarry.Imports.Audio;
 using Tarry.Imports.DelimitedText;
 using Tarry.Imports.HidReports;
 using Tarry.Imports.Recordings;
+using Tarry.Imports.Sticks;
 using Tarry.Imports.Tests.UsbWire;
 using Tarry.Imports.Tests.ValueChangeDump;
 using Tarry.Imports.UsbWire;
 using Tarry.Imports.ValueChangeDump;
 using Tarry.Imports.Video;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 
 namespace Tarry.Imports.Tests.DamagedInputs;
 
@@ -18,6 +20,7 @@ namespace Tarry.Imports.Tests.DamagedInputs;
 internal sealed class RecordingReaders(string folder)
 {
     private static readonly RecordingTarget Target = new(new SessionKey("monday", "quill"), []);
+    private static readonly StickTableOptions Stick = new() { X = new StickRange(0, 255, null), Y = new StickRange(0, 255, null) };
     private static readonly string[] DumpWords =
     [
         "#0", "#99999999999999999999", "#18446744073709551615", "0!", "1\"", "x!", "z\"", "b101 \"", "b", "r1e400 !", "rnan !", "$dumpoff", "$dumpon", "$end", "$comment", "$var wire 1 ! a $end",
@@ -36,6 +39,7 @@ internal sealed class RecordingReaders(string folder)
             OfText("long-form-csv", LongForm(), path => Plan(DelimitedTextImport.Read([path], new DelimitedTextOptions(), []).Single())),
             OfText("delimited-text", Delimited(), path => Plan(DelimitedTextImport.Read([path], new DelimitedTextOptions { Condition = "quill", Sitting = "monday", LatencyColumn = "delay", LatencyUnit = TimeUnit.Milliseconds, DecimalComma = true }, []).Single())),
             OfText("video", Video(), path => Session(VideoImport.Read(path, new VideoOptions { CaptureFps = 100, Window = new PairingWindow(0, 100) }, Target), path)),
+            OfText("stick-table", Sticks(), path => Plan(StickTableImport.Read(path, Stick, new RecordingTarget(new SessionKey("monday", "quill", StickProcedure.Rest), [])))),
             Of("value-change-dump", [Encoding.UTF8.GetBytes(DumpText.Presses(8_125, 3_000, 20_000))], DumpWords, Dump),
             Of("usb-cable", [Encoding.UTF8.GetBytes(CableText.Of([0, 1, 255, 0], [1, 0, 3, 0]))], DumpWords, path => UsbCableRecording.Read(path, new UsbCable("DP", "DM", UsbCableSpeed.Low))),
             Of("sound-light", SampleSounds.WithLight(), SoundWords, path => Session(TwoChannelImport.Read(path, SampleSounds.Light, Target), path)),
@@ -93,6 +97,12 @@ internal sealed class RecordingReaders(string folder)
         "seq;delay;outcome;note\n1;8,25;response;a\n2;9,5;response;\"b;c\"\n3;;missed;\n",
         "delay\tpress_time_us\n8,25\t0\n9\t100000\n",
         "seq;delay\r\n1;12,5\r\n2;13,5\r\n",
+    ];
+
+    private static string[] Sticks() =>
+    [
+        "time_us,x,y\n1000,128,127\n5000,255,0\n9000,254,1\n",
+        "# at rest\r\ntime_ms;x;y;stimulus_deg\r\n1.5;128;127;0\r\n2.5;128.5;127;\r\n",
     ];
 
     private static string[] Video()

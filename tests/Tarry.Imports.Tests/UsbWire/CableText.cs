@@ -6,6 +6,7 @@ namespace Tarry.Imports.Tests.UsbWire;
 /// <summary>Writes what is on a USB cable at low speed as a value change dump, by chapters 7 and 8 of the Universal Serial Bus Specification 2.0 (from memory).</summary>
 internal static class CableText
 {
+    private const int Out = 0x1;
     private const int In = 0x9;
     private const int Setup = 0xD;
     private const int Acknowledged = 0x2;
@@ -27,6 +28,8 @@ internal static class CableText
             Transaction(text, ref time, In, 0, from % 16 == 0 ? Data1 : Data0, descriptor[from..Math.Min(from + 8, descriptor.Length)]);
         }
 
+        // The status of a control transfer: nothing, the other way.
+        Transaction(text, ref time, Out, 0, Data1, []);
         for (var index = 0; index < reports.Length; index++)
         {
             time += 800_000;

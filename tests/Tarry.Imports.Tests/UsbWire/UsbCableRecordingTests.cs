@@ -33,6 +33,18 @@ public class UsbCableRecordingTests
         Assert.All(Intervals(captured.Log).Zip(Intervals(wire.Log)), pair => Assert.InRange(pair.First - pair.Second, -1_100, 1_100));
     }
 
+    [Fact]
+    public void Recording_MadeByTheSpecification_HasItsReports()
+    {
+        using var folder = new TemporaryFolder();
+        byte[][] reports = [[0, 1, 255, 0], [0xFF, 0xFF, 0xFF, 0xFF], [0x80, 0x7E, 0, 1]];
+        var device = Assert.Single(UsbCableRecording.Read(folder.Write("cable.vcd", CableText.Of(reports)), Mouse, cancellation: TestContext.Current.CancellationToken).Content.Devices);
+        Assert.Equal(reports.Select(Convert.ToHexStringLower), Reports(device.Log));
+        Assert.Equal("1209:0001", device.ProductId);
+        // Polls are 8 ms apart, behind the three packets of the report before, which stuffed bits lengthen.
+        Assert.All(Intervals(device.Log), interval => Assert.InRange(interval, 8_000_000, 8_200_000));
+    }
+
     [Theory]
     [InlineData("DM", "DP", UsbCableSpeed.Low)]
     [InlineData("DP", "DM", UsbCableSpeed.Full)]

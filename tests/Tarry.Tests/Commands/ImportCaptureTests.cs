@@ -37,6 +37,53 @@ public class ImportCaptureTests
     }
 
     [Fact]
+    public async Task Export_OfASessionOfReports_GivesItsTableItsRecordAndItsSchema()
+    {
+        using var folder = new TemporaryFolder();
+        var (study, capture) = (folder["study"], folder["pad.pcap"]);
+        await File.WriteAllBytesAsync(capture, Capture(reports: 20, slotUs: 4_000), TestContext.Current.CancellationToken);
+        await ProgramRun.Done("new", study);
+        await ProgramRun.Done("import", study, capture, "--condition", "quill-usb", "--sitting", "monday");
+
+        var toTerminal = await ProgramRun.Tarry("export", study);
+        Assert.Contains("1 sessions of reports", toTerminal.Error, StringComparison.Ordinal);
+        await ProgramRun.Done("export", study, "--out", folder["csv"]);
+        await ProgramRun.Done("export", study, "--format", "parquet", "--out", folder["parquet"]);
+        await ProgramRun.Done("export", study, "--format", "datapackage", "--out", folder["package"]);
+
+        // The bytes are those of Capture below: a counter and two zeros, each 4 ms.
+        var lines = await File.ReadAllLinesAsync(folder[Path.Combine("csv", "reports", "monday.quill-usb.csv")], TestContext.Current.CancellationToken);
+        Assert.Equal("time_us,endpoint,report_id,data", lines[0]);
+        Assert.Equal(Enumerable.Range(0, 20).Select(index => FormattableString.Invariant($"{4_000 * index},129,,{index:x2}0000")), lines[1..]);
+        foreach (var name in new[] { "csv/reports/monday.quill-usb.json", "parquet/reports/monday.quill-usb.json", "package/reports/monday.quill-usb.json" })
+        {
+            Assert.Equal(
+                await File.ReadAllBytesAsync(Path.Combine(study, "sessions", "monday.quill-usb", "session.json"), TestContext.Current.CancellationToken),
+                await File.ReadAllBytesAsync(folder[name], TestContext.Current.CancellationToken));
+        }
+
+        Assert.True(File.Exists(folder["parquet/reports/monday.quill-usb.parquet"]));
+        var descriptor = JsonNode.Parse(await File.ReadAllTextAsync(folder["package/datapackage.json"], TestContext.Current.CancellationToken))!;
+        var table = descriptor["resources"]!.AsArray().Single(resource => (string)resource!["path"]! == "reports/monday.quill-usb.csv")!;
+        Assert.Equal(["time_us", "endpoint", "report_id", "data"], table["schema"]!["fields"]!.AsArray().Select(field => (string)field!["name"]!));
+        Assert.Contains("pad.pcap", (string)descriptor["sources"]![0]!["title"]!, StringComparison.Ordinal);
+        var (node, tests) = (Requirement.Program("node", "nodejs"), Path.Combine(Repository.Root, "tests", "Tarry.Tests"));
+        Requirement.Needs(Directory.Exists(Path.Combine(tests, "node_modules", "datapackage")), "the npm package datapackage: run npm ci in tests/Tarry.Tests");
+        var read = await OtherProgram.Done(node, folder["package"], Path.Combine(AppContext.BaseDirectory, "DataPackage", "read-package.js"), tests, folder["package/datapackage.json"]);
+        Assert.Contains("reports-monday-quill-usb-csv 20", read, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Help_OfImport_GroupsTheOptionsByWhatTheyAreFor()
+    {
+        var help = (await ProgramRun.Tarry("import", "--help")).Out;
+        string[] order = ["Any file", "--condition CONDITION", "Long-form CSV", "--latency-column COLUMN", "Sound (WAV)", "--response-signal SIGNAL", "[default: light]", "Packet captures", "--usb-speed SPEED"];
+        Assert.Equal(order.Select(text => help.IndexOf(text, StringComparison.Ordinal)).Order(), order.Select(text => help.IndexOf(text, StringComparison.Ordinal)));
+        Assert.All(order, text => Assert.Contains(text, help, StringComparison.Ordinal));
+        Assert.All(help.Split('\n').Where(line => !line.StartsWith("Examples", StringComparison.Ordinal) && !line.StartsWith("          tarry", StringComparison.Ordinal)), line => Assert.InRange(line.Length, 0, 100));
+    }
+
+    [Fact]
     public async Task Explain_CaptureAndDescriptor_NeedNoStudy()
     {
         using var folder = new TemporaryFolder();

@@ -6,13 +6,13 @@ using Tarry.Rig.Tests.HostEvents;
 using static System.FormattableString;
 
 // Reads damaged inputs of every reader, in turn, and writes a line for each hundredth of them to the log. Interrupted, it can be begun again where it was.
-//   dotnet run -c Release --project tests/soak/Tarry.Readers.Soak -- [INPUTS_A_READER] [SEED] [LOG] [FIRST]
+//   dotnet run -c Release --project tests/soak/Tarry.Readers.Soak -- [INPUTS_A_READER] [SEED] [LOG] [FIRST] [READER]
 var inputs = args.Length > 0 ? ulong.Parse(args[0], CultureInfo.InvariantCulture) : 600_000;
 var seed = args.Length > 1 ? ulong.Parse(args[1], CultureInfo.InvariantCulture) : 1;
 var first = args.Length > 3 ? ulong.Parse(args[3], CultureInfo.InvariantCulture) : 0;
 using var log = new StreamWriter(args.Length > 2 ? args[2] : "readers-soak.log", append: first > 0) { AutoFlush = true };
 var folder = Directory.CreateTempSubdirectory("tarry-soak-").FullName;
-DamagedReader[] readers = [.. new RecordingReaders(folder).All(), .. new HostInputReaders(folder).All()];
+DamagedReader[] readers = [.. new RecordingReaders(folder).All().Concat(new HostInputReaders(folder).All()).Where(reader => args.Length <= 4 || reader.Name == args[4])];
 var (faults, slowest) = (0, new Dictionary<string, TimeSpan>());
 try
 {

@@ -6,6 +6,9 @@ public enum CaptureDefectKind
     /// <summary>The file ends within its header, a block or a packet. What came before is kept.</summary>
     CutOff,
 
+    /// <summary>The text of a recording stops making sense. What came before is kept.</summary>
+    TextDamaged,
+
     /// <summary>A length that cannot be one, so that the next packet cannot be found. What came before is kept.</summary>
     LengthOutOfRange,
 

@@ -1,0 +1,48 @@
+using ParquetSharp;
+using Tarry.Studies.Reports;
+
+namespace Tarry.Imports.ReportStreams;
+
+/// <summary>Writes a session of reports as Parquet, with the columns, rows and numbers of <see cref="ReportCsvWriter"/>; the bytes of a report are bytes, and what is empty there is null.</summary>
+public static class ReportParquetWriter
+{
+    private const int RowsInGroup = 131_072;
+
+    /// <summary>Writes all reports.</summary>
+    /// <param name="output">Where to; it is left open.</param>
+    /// <param name="session">The session.</param>
+    /// <param name="cancellation">Stops between row groups.</param>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
+    public static void Write(Stream output, ReportSession session, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        ArgumentNullException.ThrowIfNull(session);
+        var (stream, reports) = (session.Stream, session.Reports);
+        Column[] columns = [new Column<double>("time_us"), new Column<int>("endpoint"), new Column<int?>("report_id"), new Column<byte[]>("data"), .. stream.Fields.Select(field => new Column<long?>(field.Column))];
+        using var builder = new WriterPropertiesBuilder();
+        using var properties = builder.Compression(Compression.Zstd).EnablePageChecksum().Build();
+        using var file = new ParquetFileWriter(output, columns, null, properties, null, leaveOpen: true);
+        for (var first = 0; first < reports.Count; first += RowsInGroup)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var rows = Enumerable.Range(first, Math.Min(RowsInGroup, reports.Count - first)).ToArray();
+            using var group = file.AppendRowGroup();
+            Write(group, rows, index => (double)ReportRows.TimeUs(session, index));
+            Write(group, rows, reports.Endpoint);
+            Write(group, rows, index => stream.ReportIdOf(reports, index));
+            Write(group, rows, index => reports.Data(index).ToArray());
+            foreach (var field in stream.Fields)
+            {
+                Write(group, rows, index => stream.ValueOf(field, reports, index));
+            }
+        }
+
+        file.Close();
+    }
+
+    private static void Write<T>(RowGroupWriter group, int[] rows, Converter<int, T> value)
+    {
+        using var column = group.NextColumn().LogicalWriter<T>();
+        column.WriteBatch(Array.ConvertAll(rows, value));
+    }
+}
