@@ -12,7 +12,7 @@ namespace Tarry.Findings.Sticks.Rest;
 /// <param name="Ellipse">What holds 95 % of a normal cloud of that mean and scatter.</param>
 public sealed record RestCloud(SessionKey Session, int Positions, IReadOnlyList<(double X, double Y)> Points, CloudEllipse Ellipse)
 {
-    private const int MostPoints = 400;
+    private const int MostPoints = 80;
 
     internal static RestCloud? Of(StickRecording recording)
     {
