@@ -40,8 +40,8 @@ public sealed class StoredShelf : IDisposable
     internal IRenderedComponent<T> Open<T>(BunitContext context, string query = "", string? id = null, string? study = null)
         where T : StudyPage
     {
-        context.SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         context.Services.AddSingleton(Desks);
+        context.SetRendererInfo(new RendererInfo("Server", isInteractive: true));
         var navigation = context.Services.GetRequiredService<NavigationManager>();
         navigation.NavigateTo($"study/{study ?? StoredStudy.Name}/page{query}");
         var page = context.Render<T>(parameters =>
