@@ -20,7 +20,9 @@ Tick clock_now() {
 
 void clock_alarm(uint32_t due) {
     ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
-        OCR1B = static_cast<uint16_t>(due);
+        // Written only where it changes: the loop asks for the same alarm at every wake.
+        if (OCR1B != static_cast<uint16_t>(due))
+            OCR1B = static_cast<uint16_t>(due);
         if (reached(clock_now_in_interrupt().low(), due))
             wake();
     }

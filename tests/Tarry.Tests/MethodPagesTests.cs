@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using Tarry.Findings;
+using Tarry.Findings.Sticks.Recordings;
 
 namespace Tarry.Tests;
 
@@ -11,7 +12,7 @@ public partial class MethodPagesTests
     private static readonly string[] Index = File.ReadAllLines(Path.Combine(Folder, "README.md"));
 
     public static TheoryData<string> Names =>
-        [.. typeof(MethodName).GetFields(BindingFlags.Public | BindingFlags.Static).Select(constant => (string)constant.GetRawConstantValue()!)];
+        [.. ((Type[])[typeof(MethodName), typeof(StickMethodName)]).SelectMany(names => names.GetFields(BindingFlags.Public | BindingFlags.Static)).Select(constant => (string)constant.GetRawConstantValue()!)];
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -11,6 +11,7 @@ public sealed partial class ComparePage : StudyPage
     private CompareView? view;
     private FindingsDocument? viewed;
     private (string?, string?, string?) asked;
+    private (string? A, string? B) chosen;
 
     /// <summary>The first condition of a pair.</summary>
     [SupplyParameterFromQuery]
@@ -37,6 +38,7 @@ public sealed partial class ComparePage : StudyPage
     /// <inheritdoc/>
     protected override void OnFound(FindingsDocument document)
     {
+        chosen = (A, B);
         // The same view for the same question: its figures are drawn once.
         if (view is null || document != viewed || asked != (A, B, Factor))
         {
@@ -47,5 +49,8 @@ public sealed partial class ComparePage : StudyPage
 
     private string Pair(string a, string b) => To($"compare?a={Uri.EscapeDataString(a)}&b={Uri.EscapeDataString(b)}");
 
-    private void Choose(string? a, string? b) => Navigation.NavigateTo(Pair(a ?? "", b ?? ""));
+    // What was chosen a moment ago may not be in the parameters yet.
+    private void ChooseA(string? a) => Navigation.NavigateTo(Pair((chosen = (a, chosen.B)).A ?? "", chosen.B ?? ""));
+
+    private void ChooseB(string? b) => Navigation.NavigateTo(Pair(chosen.A ?? "", (chosen = (chosen.A, b)).B ?? ""));
 }
