@@ -16,13 +16,15 @@ internal static class DeviceSection
     private const string Beneath = "Intervals at 95\u00A0% beneath.";
 
     /// <summary>The section, or null where nothing is known of devices alone.</summary>
-    public static XElement? Build(FindingsDocument document)
+    /// <param name="document">The findings.</param>
+    /// <param name="figures">The figures that the report has.</param>
+    public static XElement? Build(FindingsDocument document, IReadOnlyList<StudyFigure> figures)
     {
         IReadOnlyList<RankedRow> rows = [.. RankedRow.Of(document).Where(row => row.Condition is { ReportInterval: not null } or { DeviceOnly: not null } or { Shape: not null })];
         var streams = ReportStreamTable.Build(document.ReportStreams ?? []);
         if (rows.Count == 0)
         {
-            return streams is null ? null : Html.Section("device", "The device alone", streams, Streams(document));
+            return streams is null ? null : Html.Section("device", "The device alone", streams, FiguresSection.Of(FigurePart.Reports, document, figures));
         }
 
         var sentences = DeviceSentences.Of(rows).ToList();
@@ -36,11 +38,8 @@ internal static class DeviceSection
             Shapes(rows),
             evidence.Count == 0 ? null : Html.Details("What speaks for each report interval", Html.List(evidence)),
             streams,
-            Streams(document));
+            FiguresSection.Of(FigurePart.Reports, document, figures));
     }
-
-    private static IEnumerable<XElement> Streams(FindingsDocument document) =>
-        StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Reports).Select(figure => FiguresSection.Figure(figure, document));
 
     private static XElement Device(IReadOnlyList<RankedRow> rows)
     {

@@ -30,7 +30,7 @@ public static class ReportDocument
                 new XElement("meta", new XAttribute("name", "color-scheme"), new XAttribute("content", "light dark")),
                 new XElement("title", $"{title}: input latency"),
                 new XElement("style", StyleSheet())),
-            new XElement("body", Header(document, title), Main(document, preface?.Notes), Footer(document)));
+            new XElement("body", Header(document, title), Main(document, preface), Footer(document)));
         return "<!DOCTYPE html>\n" + html.ToString(SaveOptions.DisableFormatting) + "\n";
     }
 
@@ -43,20 +43,21 @@ public static class ReportDocument
             Html.Paragraph($"Input latency of {Numbers.Count(document.Conditions.Count, "condition")}; {reference}; margin {Numbers.Milliseconds(document.MarginMs)}; {Numbers.Count(document.Counts.Captured, "trial")} captured."));
     }
 
-    private static XElement Main(FindingsDocument document, string? notes)
+    private static XElement Main(FindingsDocument document, ReportPreface? preface)
     {
+        var figures = StudyFigures.Of(document).Where(figure => preface?.LeftOut?.Contains(figure.Name) != true).ToList();
         XElement?[] sections =
         [
-            NotesSection.Build(notes),
+            NotesSection.Build(preface?.Notes),
             SummarySection.Build(document),
-            FiguresSection.Build(document),
+            FiguresSection.Build(document, figures),
             document.Conditions.Count == 0 ? null : VerdictsSection.Build(document),
             document.Conditions.Count == 0 ? null : ResultsSection.Build(document),
-            DeviceSection.Build(document),
+            DeviceSection.Build(document, figures),
             DifferencesSection.Build(document),
             LayersSection.Build(document),
             PlaySection.Build(document),
-            SticksSection.Build(document),
+            SticksSection.Build(document, figures),
             ChainSection.Build(document),
             BudgetSection.Build(document),
             CountsSection.Build(document),

@@ -13,7 +13,9 @@ namespace Tarry.Reports.Documents;
 public static class SticksSection
 {
     /// <summary>The section, or null where the study has no recording of a stick.</summary>
-    public static XElement? Build(FindingsDocument document)
+    /// <param name="document">The findings.</param>
+    /// <param name="figures">The figures that the report has.</param>
+    public static XElement? Build(FindingsDocument document, IReadOnlyList<StudyFigure> figures)
     {
         if (document.Sticks is not { } sticks)
         {
@@ -25,7 +27,7 @@ public static class SticksSection
             "Sticks",
             Html.Paragraph("How truly an analog stick says where it is. Positions are in per cent of half the range that an axis can say. A departure from a faultless stick is told where chance and the resolution of the axes do not explain it, with 5 % for all such tests of the study together."),
             Html.List(sticks.Conditions.Select(Sentence).Concat(sticks.Reshapings.Select(reshaping => $"Layer {StickWording.Sentence(reshaping)}"))),
-            StudyFigures.Of(document).Where(figure => figure.Part == FigurePart.Sticks).Select(figure => FiguresSection.Figure(figure, document)),
+            FiguresSection.Of(FigurePart.Sticks, document, figures),
             Measures(sticks),
             Ranks(sticks),
             Refusals(sticks),

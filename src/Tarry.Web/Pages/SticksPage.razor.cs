@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Tarry.Findings;
 using Tarry.Reports.Documents;
+using Tarry.Reports.Figures;
 using Tarry.Web.Desk;
 
 namespace Tarry.Web.Pages;
@@ -13,7 +14,7 @@ public sealed partial class SticksPage : StudyPage
     /// <inheritdoc/>
     protected override void OnFound(FindingsDocument document)
     {
-        section = SticksSection.Build(document);
+        section = SticksSection.Build(document, StudyFigures.Of(document));
         section?.Element("h2")?.SetValue("What the recordings say");
     }
 }

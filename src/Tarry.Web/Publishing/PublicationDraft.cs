@@ -42,7 +42,7 @@ public sealed record PublicationDraft
     public string? Subfolder { get; init; }
 
     /// <summary>What stands before the report.</summary>
-    public ReportPreface Preface => new(Title, Notes);
+    public ReportPreface Preface => new(Title, Notes, LeftOut);
 
     /// <summary>Whether anything is to be written.</summary>
     public bool IsEmpty => !(Report || Figures || Tables || Package);

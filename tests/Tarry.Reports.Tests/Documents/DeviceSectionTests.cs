@@ -112,7 +112,7 @@ public sealed class DeviceSectionTests
 
     private static string Words(FindingsDocument document)
     {
-        var texts = DeviceSection.Build(document)!.DescendantNodes().OfType<XText>().Select(text => text.Value);
+        var texts = DeviceSection.Build(document, [])!.DescendantNodes().OfType<XText>().Select(text => text.Value);
         return string.Join(' ', texts).Replace('\u00A0', ' ');
     }
 }

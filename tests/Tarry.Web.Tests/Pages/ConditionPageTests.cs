@@ -85,7 +85,7 @@ public sealed class ConditionPageTests(StoredShelf shelf) : BunitContext, IClass
         var page = Try(own);
         using var held = own.Desk.Open().AcquireLock("tarry run");
         page.Find("#aside button.main").Click();
-        Assert.Contains("tarry run", page.Find("#aside [role=alert]").TextContent, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.Contains("tarry run", page.Find("#aside [role=alert]").TextContent, StringComparison.Ordinal), Patience);
     }
 
     private IRenderedComponent<ConditionPage> Try(StoredShelf own)

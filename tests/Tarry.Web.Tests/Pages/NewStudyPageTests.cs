@@ -13,10 +13,10 @@ public sealed class NewStudyPageTests : IDisposable
     {
         var page = context.Render<NewStudyPage>();
         page.Find("#title").Change("Drei Pads, 2. Lauf");
-        Assert.Equal("drei-pads-2-lauf", page.Find("#folder").GetAttribute("value"));
+        page.WaitForAssertion(() => Assert.Equal("drei-pads-2-lauf", page.Find("#folder").GetAttribute("value")));
         page.Find("#margin").Change("0.25");
         page.Find("form").Submit();
-        Assert.Equal("study/drei-pads-2-lauf/setup", context.Address);
+        page.WaitForAssertion(() => Assert.Equal("study/drei-pads-2-lauf/setup", context.Address));
         var made = Study.Open(Path.Combine(context.Folder, "drei-pads-2-lauf")).File;
         Assert.Equal(("Drei Pads, 2. Lauf", "bench-board", 0.25), (made.Title, made.Reference, made.MarginMs));
     }
@@ -29,7 +29,7 @@ public sealed class NewStudyPageTests : IDisposable
         page.Find("#reference").Change("Bench Board");
         page.Find("#margin").Change("0,5");
         page.Find("form").Submit();
-        Assert.Equal(["title-note", "folder-note", "reference-note", "margin-note"], page.FindAll(".wrong").Select(note => note.Id));
+        page.WaitForAssertion(() => Assert.Equal(["title-note", "folder-note", "reference-note", "margin-note"], page.FindAll(".wrong").Select(note => note.Id)));
         Assert.All(page.FindAll("input"), input => Assert.Equal("true", input.GetAttribute("aria-invalid")));
         Assert.Empty(Directory.EnumerateFileSystemEntries(context.Folder));
         Assert.False(Directory.Exists(Path.Combine(context.Folder, "..", "out")));
@@ -42,7 +42,7 @@ public sealed class NewStudyPageTests : IDisposable
         var page = context.Render<NewStudyPage>();
         page.Find("#title").Change("Pads");
         page.Find("form").Submit();
-        Assert.Equal("folder-note", Assert.Single(page.FindAll(".wrong")).Id);
+        page.WaitForAssertion(() => Assert.Equal("folder-note", Assert.Single(page.FindAll(".wrong")).Id));
     }
 
     public void Dispose() => context.Dispose();

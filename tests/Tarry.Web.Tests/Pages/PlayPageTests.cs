@@ -38,7 +38,7 @@ public sealed class PlayPageTests(StoredShelf shelf) : BunitContext, IClassFixtu
         var page = shelf.Open<PlayPage>(this);
         page.FindAll("input")[0].Change("4, 9.5");
         page.Find("form").Submit();
-        Assert.EndsWith("play?windows=4%2C9.5&sd=0%2C10", page.Instance.Navigation.Uri, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.EndsWith("play?windows=4%2C9.5&sd=0%2C10", page.Instance.Navigation.Uri, StringComparison.Ordinal));
     }
 
     [Theory]

@@ -41,8 +41,7 @@ public sealed class SetupPageTests : IDisposable
         Assert.Equal("Quill 2", page.Find("#device").GetAttribute("value"));
         page.Find("#layer").Change("");
         page.Find("#condition form").Submit();
-        var condition = Assert.Single(Studies.Study.Open(study.Folder).File.Conditions);
-        Assert.Equal(["device", "link"], condition.Factors.Keys);
+        page.WaitForAssertion(() => Assert.Equal(["device", "link"], Assert.Single(Studies.Study.Open(study.Folder).File.Conditions).Factors.Keys));
     }
 
     [Fact]
@@ -90,7 +89,7 @@ public sealed class SetupPageTests : IDisposable
         var page = Page();
         page.Find("#condition-id").Change("quill-usb");
         page.Find("#condition form").Submit();
-        Assert.Contains("another program", page.Find(".fault").TextContent, StringComparison.Ordinal);
+        page.WaitForAssertion(() => Assert.Contains("another program", page.Find(".fault").TextContent, StringComparison.Ordinal));
         Assert.Equal("quill-usb", page.Find("#condition-id").GetAttribute("value"));
     }
 

@@ -98,7 +98,7 @@ public sealed class ShelfPageTests : IDisposable
         context.Study("sticks", "Two sticks", PageContext.Condition("sedge", "Sedge", "dongle"));
         var page = context.Render<ShelfPage>();
         page.WaitForElement("#q").Input("sedge");
-        Assert.Equal("?q=sedge", context.Address);
+        page.WaitForAssertion(() => Assert.Equal("?q=sedge", context.Address));
         page.WaitForAssertion(() => Assert.Equal("Two sticks", Assert.Single(page.FindAll("tbody th a")).TextContent));
     }
 
