@@ -107,8 +107,10 @@ public sealed class ImportPageTests : IDisposable
         context.Study("pads");
         await Bring("monday.csv", Rows);
         var page = Page();
+        page.WaitForElement("#preview-heading");
         await page.WaitForElement(".brought button").ClickAsync();
-        Assert.Equal("study/pads/import", context.Address);
+        page.WaitForAssertion(() => Assert.Equal("study/pads/import", context.Address));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll("#preview-heading")));
         await page.WaitForElement(".undoable button").ClickAsync();
         page.WaitForElement("#preview-heading");
         Assert.StartsWith("study/pads/import?file=", context.Address, StringComparison.Ordinal);
