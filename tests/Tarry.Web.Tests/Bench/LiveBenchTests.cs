@@ -25,14 +25,14 @@ public sealed class LiveBenchTests : IDisposable
     {
         using var live = bench.Bench();
         var told = 0;
-        bench.Desks.Of(BenchStudy.Name)!.Changed += () => told++;
+        bench.Desks.Of(BenchStudy.Name)!.Changed += () => Interlocked.Increment(ref told);
         var run = live.Begin(BenchStudy.Card(300));
         await run.Ended.WaitAsync(Limit, Cancellation);
         Assert.Equal(RunStanding.Sealed, run.Now.Standing);
         Assert.Equal(300, run.Now.Captured);
         Assert.Equal(0, run.Now.BeingWritten);
         Assert.Equal(run.Now.Progress!.Responses, run.Now.Shape!.Count);
-        Assert.True(told > 0);
+        await Until(() => Volatile.Read(ref told) > 0);
         var session = bench.Open().Read(BenchStudy.Key);
         Assert.True(session.Sealed);
         Assert.Equal(300, session.Trials.Count);
