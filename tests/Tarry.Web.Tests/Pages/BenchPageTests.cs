@@ -67,10 +67,10 @@ public sealed class BenchPageTests : IDisposable
     }
 
     [Fact]
-    public void Begin_WithoutACondition_IsRefusedBesideTheForm()
+    public async Task Begin_WithoutACondition_IsRefusedBesideTheForm()
     {
         var page = Show("bench?study=pads&sitting=monday");
-        page.WaitForElement("form", Patience).Submit();
+        await page.WaitForElement("form", Patience).SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("No condition is chosen", page.Find(".fault").TextContent, StringComparison.Ordinal), Patience);
         Assert.Empty(live.Runs);
     }
@@ -91,7 +91,7 @@ public sealed class BenchPageTests : IDisposable
     }
 
     [Fact]
-    public void Page_SessionWithoutItsTarget_FillsInTheSettingsAndAsks()
+    public async Task Page_SessionWithoutItsTarget_FillsInTheSettingsAndAsks()
     {
         using (var held = bench.Open().AcquireLock("tests"))
         {
@@ -100,7 +100,7 @@ public sealed class BenchPageTests : IDisposable
         }
 
         var page = Show("bench?study=pads");
-        page.WaitForElement("button[aria-label='Go on with monday.quill-usb']", Patience).Click();
+        await page.WaitForElement("button[aria-label='Go on with monday.quill-usb']", Patience).ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("held 33", page.Markup, StringComparison.Ordinal), Patience);
         Assert.Equal("Go on", page.Find("form button[type=submit]").TextContent);
         Assert.Empty(live.Runs);

@@ -53,16 +53,16 @@ public sealed class ComparePageTests : BunitContext, IClassFixture<StoredShelf>
     }
 
     [Fact]
-    public void Matrix_ByArrowKeys_IsOneStopThatMoves()
+    public async Task Matrix_ByArrowKeys_IsOneStopThatMoves()
     {
         var page = shelf.Open<ComparePage>(this);
         string Stop() => Assert.Single(page.FindAll(".grid a"), link => link.GetAttribute("tabindex") == "0").GetAttribute("title")!.Split(':')[0];
         Assert.Equal($"{StoredStudy.Quick} against {StoredStudy.Reference}", Stop());
-        page.Find(".scroll[aria-label='All pairs']").KeyDown(new KeyboardEventArgs { Key = "ArrowDown" });
+        await page.Find(".scroll[aria-label='All pairs']").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowDown" });
         Assert.Equal($"{StoredStudy.Slow} against {StoredStudy.Reference}", Stop());
-        page.Find(".scroll[aria-label='All pairs']").KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.Find(".scroll[aria-label='All pairs']").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
         Assert.Equal($"{StoredStudy.Slow} against {StoredStudy.Quick}", Stop());
-        page.Find(".scroll[aria-label='All pairs']").KeyDown(new KeyboardEventArgs { Key = "ArrowRight" });
+        await page.Find(".scroll[aria-label='All pairs']").KeyDownAsync(new KeyboardEventArgs { Key = "ArrowRight" });
         Assert.Equal($"{StoredStudy.Slow} against {StoredStudy.Quick}", Stop());
     }
 }

@@ -53,46 +53,46 @@ public sealed class ConditionPageTests(StoredShelf shelf) : BunitContext, IClass
     }
 
     [Fact]
-    public void SettingAside_Tried_ShowsWhatChangesAndWritesNothing()
+    public async Task SettingAside_Tried_ShowsWhatChangesAndWritesNothing()
     {
         using var own = new StoredShelf();
         var before = File.ReadAllText(Path.Combine(own.Folder, "study.toml"));
-        var page = Try(own);
+        var page = await Try(own);
         Assert.Contains("2\u00A0sessions, 234\u00A0trials", page.Find("#aside table").TextContent, StringComparison.Ordinal);
         Assert.Contains($"{StoredStudy.Reference} against {StoredStudy.Slow}: undecided", page.Find("#aside ul").TextContent, StringComparison.Ordinal);
         Assert.Equal(before, File.ReadAllText(Path.Combine(own.Folder, "study.toml")));
     }
 
     [Fact]
-    public void SettingAside_KeptAndUndone_LeavesTheStudyAsItWas()
+    public async Task SettingAside_KeptAndUndone_LeavesTheStudyAsItWas()
     {
         using var own = new StoredShelf();
         var before = File.ReadAllText(Path.Combine(own.Folder, "study.toml"));
-        var page = Try(own);
-        page.Find("#aside button.main").Click();
+        var page = await Try(own);
+        await page.Find("#aside button.main").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("tuesday.quill-dongle: loose cable", page.Find(".set-aside").TextContent, StringComparison.Ordinal), Patience);
         Assert.Contains("reason = \"loose cable\"", File.ReadAllText(Path.Combine(own.Folder, "study.toml")), StringComparison.Ordinal);
         Assert.True(own.Desk.Findings().IsCompletedSuccessfully); // what was tried is known already
-        page.Find("#sessions p[role=status] button").Click();
+        await page.Find("#sessions p[role=status] button").ClickAsync();
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".set-aside")), Patience);
         Assert.Equal(before, File.ReadAllText(Path.Combine(own.Folder, "study.toml")));
     }
 
     [Fact]
-    public void SettingAside_WhileAnotherProgramHoldsTheStudy_SaysWho()
+    public async Task SettingAside_WhileAnotherProgramHoldsTheStudy_SaysWho()
     {
         using var own = new StoredShelf();
-        var page = Try(own);
+        var page = await Try(own);
         using var held = own.Desk.Open().AcquireLock("tarry run");
-        page.Find("#aside button.main").Click();
+        await page.Find("#aside button.main").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("tarry run", page.Find("#aside [role=alert]").TextContent, StringComparison.Ordinal), Patience);
     }
 
-    private IRenderedComponent<ConditionPage> Try(StoredShelf own)
+    private async Task<IRenderedComponent<ConditionPage>> Try(StoredShelf own)
     {
         var page = own.Open<ConditionPage>(this, $"?aside={OddSitting}", StoredStudy.Slow);
-        page.Find("#aside input").Input("loose cable");
-        page.Find("#aside form").Submit();
+        await page.Find("#aside input").InputAsync(new() { Value = "loose cable" });
+        await page.Find("#aside form").SubmitAsync();
         page.WaitForElement("#aside table", Patience);
         return page;
     }

@@ -66,9 +66,9 @@ public sealed class ImportPageTests : IDisposable
         Assert.Contains("\u201cColumn of the latency\u201d", page.WaitForElement(".fault").TextContent, StringComparison.Ordinal);
         Assert.DoesNotContain("--latency-column", page.Find(".fault").TextContent, StringComparison.Ordinal);
         Assert.Equal(["", "condition", "sitting", "delay"], page.FindAll("#latency-column option").Select(option => option.GetAttribute("value")));
-        page.Find("#latency-column").Change("delay");
+        await page.Find("#latency-column").ChangeAsync(new() { Value = "delay" });
         page.WaitForAssertion(() => Assert.Contains("\u201cUnit of the latency\u201d", page.Find(".fault").TextContent, StringComparison.Ordinal));
-        page.Find("#latency-unit").Change("ms");
+        await page.Find("#latency-unit").ChangeAsync(new() { Value = "ms" });
         page.WaitForElement("#preview-heading");
     }
 
@@ -79,10 +79,10 @@ public sealed class ImportPageTests : IDisposable
         await Bring("bench.vcd", "$timescale 1 us $end\n$scope module rig $end\n$var wire 1 ! contact $end\n$var wire 1 \" lamp $end\n$upscope $end\n$enddefinitions $end\n#0\n0!\n0\"\n#1000\n1!\n#9000\n1\"\n#20000\n0!\n#20500\n0\"\n#900000\n");
         var page = Page();
         page.WaitForAssertion(() => Assert.Equal(["", "rig.contact", "rig.lamp"], page.FindAll("#press-channel option").Select(option => option.GetAttribute("value"))));
-        page.Find("#condition").Change("quill-usb");
-        page.Find("#sitting").Change("monday");
-        page.Find("#press-channel").Change("rig.contact");
-        page.WaitForElement("#response-channel").Change("rig.lamp");
+        await page.Find("#condition").ChangeAsync(new() { Value = "quill-usb" });
+        await page.Find("#sitting").ChangeAsync(new() { Value = "monday" });
+        await page.Find("#press-channel").ChangeAsync(new() { Value = "rig.contact" });
+        await page.WaitForElement("#response-channel").ChangeAsync(new() { Value = "rig.lamp" });
         page.WaitForElement("#preview-heading");
         Assert.Contains("monday.quill-usb", page.Find(".imported table").TextContent, StringComparison.Ordinal);
     }

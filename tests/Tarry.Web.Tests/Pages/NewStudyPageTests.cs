@@ -9,26 +9,26 @@ public sealed class NewStudyPageTests : IDisposable
     private readonly PageContext context = new();
 
     [Fact]
-    public void Form_OfATitle_ProposesTheFolderAndMakesTheStudy()
+    public async Task Form_OfATitle_ProposesTheFolderAndMakesTheStudy()
     {
         var page = context.Render<NewStudyPage>();
-        page.Find("#title").Change("Drei Pads, 2. Lauf");
+        await page.Find("#title").ChangeAsync(new() { Value = "Drei Pads, 2. Lauf" });
         page.WaitForAssertion(() => Assert.Equal("drei-pads-2-lauf", page.Find("#folder").GetAttribute("value")));
-        page.Find("#margin").Change("0.25");
-        page.Find("form").Submit();
+        await page.Find("#margin").ChangeAsync(new() { Value = "0.25" });
+        await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal("study/drei-pads-2-lauf/setup", context.Address));
         var made = Study.Open(Path.Combine(context.Folder, "drei-pads-2-lauf")).File;
         Assert.Equal(("Drei Pads, 2. Lauf", "bench-board", 0.25), (made.Title, made.Reference, made.MarginMs));
     }
 
     [Fact]
-    public void Form_WithWrongValues_SaysSoAtEachFieldAndMakesNothing()
+    public async Task Form_WithWrongValues_SaysSoAtEachFieldAndMakesNothing()
     {
         var page = context.Render<NewStudyPage>();
-        page.Find("#folder").Change("../out");
-        page.Find("#reference").Change("Bench Board");
-        page.Find("#margin").Change("0,5");
-        page.Find("form").Submit();
+        await page.Find("#folder").ChangeAsync(new() { Value = "../out" });
+        await page.Find("#reference").ChangeAsync(new() { Value = "Bench Board" });
+        await page.Find("#margin").ChangeAsync(new() { Value = "0,5" });
+        await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal(["title-note", "folder-note", "reference-note", "margin-note"], page.FindAll(".wrong").Select(note => note.Id)));
         Assert.All(page.FindAll("input"), input => Assert.Equal("true", input.GetAttribute("aria-invalid")));
         Assert.Empty(Directory.EnumerateFileSystemEntries(context.Folder));
@@ -36,12 +36,12 @@ public sealed class NewStudyPageTests : IDisposable
     }
 
     [Fact]
-    public void Form_WithAFolderThatIsThere_IsRefusedAtItsField()
+    public async Task Form_WithAFolderThatIsThere_IsRefusedAtItsField()
     {
         context.Study("pads");
         var page = context.Render<NewStudyPage>();
-        page.Find("#title").Change("Pads");
-        page.Find("form").Submit();
+        await page.Find("#title").ChangeAsync(new() { Value = "Pads" });
+        await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal("folder-note", Assert.Single(page.FindAll(".wrong")).Id));
     }
 

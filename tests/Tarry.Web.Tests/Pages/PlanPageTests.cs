@@ -26,12 +26,12 @@ public sealed class PlanPageTests : IDisposable
     }
 
     [Fact]
-    public void Ask_ForAnotherGoal_PutsItIntoTheAddress()
+    public async Task Ask_ForAnotherGoal_PutsItIntoTheAddress()
     {
         context.Study("pads", "Pads", PageContext.Condition("quill-usb"));
         context.GoTo("study/pads/plan");
         var page = Page("#order");
-        page.Find("#goal").Change("half-width");
+        await page.Find("#goal").ChangeAsync(new() { Value = "half-width" });
         page.WaitForAssertion(() => Assert.Equal("study/pads/plan?goal=half-width", context.Address));
         page.WaitForAssertion(() => Assert.Contains("To know the mean of each of 2 conditions", page.Markup, StringComparison.Ordinal));
     }
@@ -46,12 +46,12 @@ public sealed class PlanPageTests : IDisposable
     }
 
     [Fact]
-    public void Keep_WritesTheOrderThatTheBenchReads_AndCanBeUndone()
+    public async Task Keep_WritesTheOrderThatTheBenchReads_AndCanBeUndone()
     {
         var study = context.Study("pads", "Pads", PageContext.Condition("quill-usb"));
         context.GoTo("study/pads/plan?sittings=2&trials=400&seed=7");
         var page = Page("#order");
-        page.Find("button.main").Click();
+        await page.Find("button.main").ClickAsync();
         var file = Path.Combine(study.Folder, "order.csv");
         page.WaitForElement(".undoable");
         var lines = File.ReadAllLines(file);
@@ -59,7 +59,7 @@ public sealed class PlanPageTests : IDisposable
         Assert.Equal(1 + (2 * 2), lines.Length);
         Assert.All(lines.Skip(1), line => Assert.Contains(",400,", line, StringComparison.Ordinal));
         page.WaitForAssertion(() => Assert.True(page.Find("button.main").HasAttribute("disabled")));
-        page.Find(".undoable button").Click();
+        await page.Find(".undoable button").ClickAsync();
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".undoable")));
         Assert.False(File.Exists(file));
     }

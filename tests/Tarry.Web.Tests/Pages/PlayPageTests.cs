@@ -33,11 +33,11 @@ public sealed class PlayPageTests(StoredShelf shelf) : BunitContext, IClassFixtu
     }
 
     [Fact]
-    public void Page_Asked_PutsTheNumbersInTheAddress()
+    public async Task Page_Asked_PutsTheNumbersInTheAddress()
     {
         var page = shelf.Open<PlayPage>(this);
-        page.FindAll("input")[0].Change("4, 9.5");
-        page.Find("form").Submit();
+        await page.FindAll("input")[0].ChangeAsync(new() { Value = "4, 9.5" });
+        await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.EndsWith("play?windows=4%2C9.5&sd=0%2C10", page.Instance.Navigation.Uri, StringComparison.Ordinal));
     }
 

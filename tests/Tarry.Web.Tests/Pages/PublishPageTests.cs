@@ -17,15 +17,15 @@ public sealed class PublishPageTests : IDisposable
     }
 
     [Fact]
-    public void Write_OfReportAndTables_WritesThemAndLinksToEach()
+    public async Task Write_OfReportAndTables_WritesThemAndLinksToEach()
     {
         var study = Studied();
         var page = Page("#with-report");
-        page.Find("#title").Change("<b>Mine</b>");
-        page.Find("#notes").Change("First.\n\nSecond & <last>.");
-        page.Find("#with-figures").Change(false);
-        page.Find("#with-tables").Change(true);
-        page.Find("form").Submit();
+        await page.Find("#title").ChangeAsync(new() { Value = "<b>Mine</b>" });
+        await page.Find("#notes").ChangeAsync(new() { Value = "First.\n\nSecond & <last>." });
+        await page.Find("#with-figures").ChangeAsync(new() { Value = false });
+        await page.Find("#with-tables").ChangeAsync(new() { Value = true });
+        await page.Find("form").SubmitAsync();
         page.WaitForElement(".files", TimeSpan.FromSeconds(30));
         Assert.Equal(["findings.json", "report.html", "tables/headline.csv", "tables/trials.csv"], page.FindAll(".files a").Select(link => link.TextContent));
         Assert.Equal("study/pads/published/tables/trials.csv", page.FindAll(".files a")[3].GetAttribute("href"));
@@ -35,17 +35,17 @@ public sealed class PublishPageTests : IDisposable
     }
 
     [Fact]
-    public void Write_OfADataPackageWithLicenceAndAuthor_StatesBoth()
+    public async Task Write_OfADataPackageWithLicenceAndAuthor_StatesBoth()
     {
         var study = Studied();
         var page = Page("#with-report");
-        page.Find("#with-report").Change(false);
-        page.Find("#with-figures").Change(false);
-        page.Find("#with-package").Change(true);
-        page.WaitForElement("#licence").Change("CC-BY-4.0");
-        page.Find("#author").Change("An Author");
-        page.Find("#subfolder").Change("first");
-        page.Find("form").Submit();
+        await page.Find("#with-report").ChangeAsync(new() { Value = false });
+        await page.Find("#with-figures").ChangeAsync(new() { Value = false });
+        await page.Find("#with-package").ChangeAsync(new() { Value = true });
+        await page.WaitForElement("#licence").ChangeAsync(new() { Value = "CC-BY-4.0" });
+        await page.Find("#author").ChangeAsync(new() { Value = "An Author" });
+        await page.Find("#subfolder").ChangeAsync(new() { Value = "first" });
+        await page.Find("form").SubmitAsync();
         page.WaitForElement(".files", TimeSpan.FromSeconds(30));
         var descriptor = File.ReadAllText(Path.Combine(study, "report", "first", "package", "datapackage.json"));
         Assert.Contains("\"title\": \"An Author\"", descriptor, StringComparison.Ordinal);
@@ -53,29 +53,29 @@ public sealed class PublishPageTests : IDisposable
     }
 
     [Fact]
-    public void Write_WithAFolderThatLeadsOut_IsRefusedAtItsField()
+    public async Task Write_WithAFolderThatLeadsOut_IsRefusedAtItsField()
     {
         var study = Studied();
         var page = Page("#with-report");
-        page.Find("#subfolder").Change("../../out");
-        page.Find("form").Submit();
+        await page.Find("#subfolder").ChangeAsync(new() { Value = "../../out" });
+        await page.Find("form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal("subfolder-note", Assert.Single(page.FindAll(".wrong")).Id));
         Assert.Null(context.Services.GetRequiredService<Publications>().Run("pads"));
         Assert.False(Directory.Exists(Path.Combine(study, "report")));
     }
 
     [Fact]
-    public void Figures_ThatAreLeftOut_AreNotWritten()
+    public async Task Figures_ThatAreLeftOut_AreNotWritten()
     {
         var study = Studied();
         var page = Page("#with-report");
-        page.Find("#with-report").Change(false);
+        await page.Find("#with-report").ChangeAsync(new() { Value = false });
         foreach (var box in page.FindAll(".figure input").Select(box => box.Id!).Where(id => id != "figure-standing").ToList())
         {
-            page.Find($"#{box}").Change(false);
+            await page.Find($"#{box}").ChangeAsync(new() { Value = false });
         }
 
-        page.Find("form").Submit();
+        await page.Find("form").SubmitAsync();
         page.WaitForElement(".files", TimeSpan.FromSeconds(60));
         var written = Directory.GetFiles(Path.Combine(study, "report", "figures")).Select(Path.GetFileName).Order(StringComparer.Ordinal).ToList();
         Assert.Equal(12, written.Count);

@@ -21,15 +21,15 @@ public sealed class QualityPageTests(StoredShelf shelf) : BunitContext, IClassFi
     }
 
     [Fact]
-    public void Check_OfAWholeStudy_SaysThatItIsWhole()
+    public async Task Check_OfAWholeStudy_SaysThatItIsWhole()
     {
         var page = Open(shelf);
-        page.Find("#integrity button").Click();
+        await page.Find("#integrity button").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("The study is whole: 9\u00A0sessions", page.Find("#integrity").TextContent, StringComparison.Ordinal), Patience);
     }
 
     [Fact]
-    public void Check_OfADamagedFile_NamesItAndTheRemedy()
+    public async Task Check_OfADamagedFile_NamesItAndTheRemedy()
     {
         using var own = new StoredShelf();
         var page = Open(own);
@@ -37,7 +37,7 @@ public sealed class QualityPageTests(StoredShelf shelf) : BunitContext, IClassFi
         var bytes = File.ReadAllBytes(trials);
         bytes[bytes.Length / 2] ^= 1;
         File.WriteAllBytes(trials, bytes);
-        page.Find("#integrity button").Click();
+        await page.Find("#integrity button").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("The study is not whole", page.Find("#integrity").TextContent, StringComparison.Ordinal), Patience);
         Assert.Contains($"sessions/{StoredStudy.Odd}/trials.parquet", page.Find("#integrity code").ParentElement!.ParentElement!.TextContent + page.Find("#integrity .fault").TextContent, StringComparison.Ordinal);
         Assert.Contains("What to do", page.Find("#integrity .fault").TextContent, StringComparison.Ordinal);

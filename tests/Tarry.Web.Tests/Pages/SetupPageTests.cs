@@ -17,15 +17,15 @@ public sealed class SetupPageTests : IDisposable
     }
 
     [Fact]
-    public void Declare_ANewCondition_WritesItAndLeavesTheCommentsOfTheFile()
+    public async Task Declare_ANewCondition_WritesItAndLeavesTheCommentsOfTheFile()
     {
         var file = Path.Combine(context.Study("pads").Folder, "study.toml");
         File.WriteAllText(file, "# mine\n" + File.ReadAllText(file));
         var page = Page();
-        page.Find("#condition-id").Change("quill-usb");
-        page.Find("#device").Change("Quill \"2\"");
-        page.Find("#rate").Change("133.25");
-        page.Find("#condition form").Submit();
+        await page.Find("#condition-id").ChangeAsync(new() { Value = "quill-usb" });
+        await page.Find("#device").ChangeAsync(new() { Value = "Quill \"2\"" });
+        await page.Find("#rate").ChangeAsync(new() { Value = "133.25" });
+        await page.Find("#condition form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal("quill-usb", page.Find("tbody th").TextContent.Trim()));
         var text = File.ReadAllText(file);
         Assert.StartsWith("# mine\n", text, StringComparison.Ordinal);
@@ -33,26 +33,26 @@ public sealed class SetupPageTests : IDisposable
     }
 
     [Fact]
-    public void Change_OfAFactorToNothing_TakesItOutOfTheFile()
+    public async Task Change_OfAFactorToNothing_TakesItOutOfTheFile()
     {
         var study = context.Study("pads", "Pads", PageContext.Condition("quill-usb"));
         context.GoTo("study/pads/setup?change=quill-usb");
         var page = Page();
         Assert.Equal("Quill 2", page.Find("#device").GetAttribute("value"));
-        page.Find("#layer").Change("");
-        page.Find("#condition form").Submit();
+        await page.Find("#layer").ChangeAsync(new() { Value = "" });
+        await page.Find("#condition form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Equal(["device", "link"], Assert.Single(Studies.Study.Open(study.Folder).File.Conditions).Factors.Keys));
     }
 
     [Fact]
-    public void Remove_OfACondition_CanBeUndone()
+    public async Task Remove_OfACondition_CanBeUndone()
     {
         var study = context.Study("pads", "Pads", PageContext.Condition("a"), PageContext.Condition("b"));
         var before = File.ReadAllText(Path.Combine(study.Folder, "study.toml"));
         var page = Page();
-        page.FindAll(".row-actions button")[0].Click();
+        await page.FindAll(".row-actions button")[0].ClickAsync();
         page.WaitForAssertion(() => Assert.Equal("b", Assert.Single(page.FindAll("tbody th")).TextContent.Trim()));
-        page.Find(".undoable button").Click();
+        await page.Find(".undoable button").ClickAsync();
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("tbody th").Count));
         Assert.Equal(before, File.ReadAllText(Path.Combine(study.Folder, "study.toml")));
     }
@@ -66,7 +66,7 @@ public sealed class SetupPageTests : IDisposable
     }
 
     [Fact]
-    public void Exclusions_AreListedAndCanBeCountedAgain()
+    public async Task Exclusions_AreListedAndCanBeCountedAgain()
     {
         var study = context.Study("pads", "Pads", PageContext.Condition("a"));
         using (var held = study.AcquireLock("test"))
@@ -76,19 +76,19 @@ public sealed class SetupPageTests : IDisposable
 
         var page = Page();
         Assert.Contains("trials 1 to 40: <b>cap</b> was off", page.Find(".exclusions").TextContent, StringComparison.Ordinal);
-        page.Find(".exclusions button").Click();
+        await page.Find(".exclusions button").ClickAsync();
         page.WaitForAssertion(() => Assert.Empty(page.FindAll(".exclusions li")));
         Assert.Empty(Studies.Study.Open(study.Folder).File.Exclusions);
     }
 
     [Fact]
-    public void Change_WhileAnotherProgramHoldsTheStudy_SaysWhoAndKeepsWhatIsEntered()
+    public async Task Change_WhileAnotherProgramHoldsTheStudy_SaysWhoAndKeepsWhatIsEntered()
     {
         var study = context.Study("pads");
         using var held = study.AcquireLock("another program");
         var page = Page();
-        page.Find("#condition-id").Change("quill-usb");
-        page.Find("#condition form").Submit();
+        await page.Find("#condition-id").ChangeAsync(new() { Value = "quill-usb" });
+        await page.Find("#condition form").SubmitAsync();
         page.WaitForAssertion(() => Assert.Contains("another program", page.Find(".fault").TextContent, StringComparison.Ordinal));
         Assert.Equal("quill-usb", page.Find("#condition-id").GetAttribute("value"));
     }

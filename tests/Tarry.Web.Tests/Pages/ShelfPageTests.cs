@@ -18,7 +18,7 @@ public sealed class ShelfPageTests : IDisposable
     }
 
     [Fact]
-    public void Demonstration_WhenMade_ShowsHowFarItIsAndThenTheStudy()
+    public async Task Demonstration_WhenMade_ShowsHowFarItIsAndThenTheStudy()
     {
         using var goOn = new SemaphoreSlim(0);
         context.MakeDemonstration = (folder, show, stop) =>
@@ -28,15 +28,16 @@ public sealed class ShelfPageTests : IDisposable
             goOn.Wait(stop);
         };
         var page = context.Render<ShelfPage>();
-        page.WaitForElement(".empty button").Click();
+        var making = page.WaitForElement(".empty button").ClickAsync();
         page.WaitForAssertion(() => Assert.Contains("session 4 of 48", page.Find(".working").TextContent, StringComparison.Ordinal));
         goOn.Release();
+        await making;
         page.WaitForAssertion(() => Assert.Equal("The demonstration", Assert.Single(page.FindAll("tbody th a")).TextContent));
         Assert.Empty(page.FindAll(".working"));
     }
 
     [Fact]
-    public void Demonstration_WhenStopped_LeavesNothing()
+    public async Task Demonstration_WhenStopped_LeavesNothing()
     {
         context.MakeDemonstration = (folder, show, stop) =>
         {
@@ -46,8 +47,9 @@ public sealed class ShelfPageTests : IDisposable
             stop.ThrowIfCancellationRequested();
         };
         var page = context.Render<ShelfPage>();
-        page.WaitForElement(".empty button").Click();
-        page.WaitForElement(".working button").Click();
+        var making = page.WaitForElement(".empty button").ClickAsync();
+        await page.WaitForElement(".working button").ClickAsync();
+        await making;
         page.WaitForElement(".empty button");
         Assert.Empty(Directory.EnumerateFileSystemEntries(context.Folder));
     }
@@ -92,12 +94,12 @@ public sealed class ShelfPageTests : IDisposable
     }
 
     [Fact]
-    public void Shelf_AfterAWordIsTyped_PutsItIntoTheAddressAndShowsWhatFits()
+    public async Task Shelf_AfterAWordIsTyped_PutsItIntoTheAddressAndShowsWhatFits()
     {
         context.Study("pads", "Three pads", PageContext.Condition("quill-usb"));
         context.Study("sticks", "Two sticks", PageContext.Condition("sedge", "Sedge", "dongle"));
         var page = context.Render<ShelfPage>();
-        page.WaitForElement("#q").Input("sedge");
+        await page.WaitForElement("#q").InputAsync(new() { Value = "sedge" });
         page.WaitForAssertion(() => Assert.Equal("?q=sedge", context.Address));
         page.WaitForAssertion(() => Assert.Equal("Two sticks", Assert.Single(page.FindAll("tbody th a")).TextContent));
     }

@@ -45,10 +45,10 @@ public sealed class StandingPageTests(StoredShelf shelf) : BunitContext, IClassF
     }
 
     [Fact]
-    public void Page_ChoosingALevel_PutsItInTheAddress()
+    public async Task Page_ChoosingALevel_PutsItInTheAddress()
     {
         var page = shelf.Open<StandingPage>(this, "?sort=p99");
-        page.FindAll("select").Single(select => select.ParentElement!.TextContent.Contains("link", StringComparison.Ordinal)).Change("dongle");
+        await page.FindAll("select").Single(select => select.ParentElement!.TextContent.Contains("link", StringComparison.Ordinal)).ChangeAsync(new() { Value = "dongle" });
         page.WaitForAssertion(() => Assert.Single(page.FindAll("tbody tr")));
         Assert.EndsWith("standing?sort=p99&link=dongle", page.Instance.Navigation.Uri, StringComparison.Ordinal);
     }
