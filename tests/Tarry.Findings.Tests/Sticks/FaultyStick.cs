@@ -151,6 +151,19 @@ internal sealed record FaultyStick
             t => known ? alongY ? (0.5, (Level(t) + 100) / 200) : ((Level(t) + 100) / 200, 0.5) : (double.NaN, double.NaN));
     }
 
+    /// <summary>Holds x at levels from end to end and back, a quarter of a second each.</summary>
+    public StickSession Stairs(ulong seed, int levels = 65, int there = 1, string condition = "pad", string sitting = "one")
+    {
+        const double hold = 0.25;
+        double Level(double t)
+        {
+            var index = (int)((t / hold) + 1e-9) % (2 * levels);
+            return (200.0 * (index < levels ? index : (2 * levels) - 1 - index) / (levels - 1)) - 100;
+        }
+
+        return Record(seed, condition, sitting, StickProcedure.Substitution, 2 * there * levels * hold, (t, _) => (Level(t), 0), StickStimulus.Level, t => ((Level(t) + 100) / 200, double.NaN));
+    }
+
     /// <summary>Jumps of the x level between a fifth and four fifths, at times that keep no step with the reports.</summary>
     public StickSession Jumps(ulong seed, int count = 40, string condition = "pad", string sitting = "one")
     {

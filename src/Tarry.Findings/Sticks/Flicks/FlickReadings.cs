@@ -78,7 +78,7 @@ internal static class FlickReadings
         var spread = 1 - (mean.X * mean.X) - (mean.Y * mean.Y);
         var lagError = Math.Sqrt(variance / n / spread);
         void Found(StickMeasure measure, StickPart part, double value, double error) =>
-            readings.Found.Add(new StickReading(measure, part, value, error, degrees, n, Name) { Rectangular = variance < rounding * rounding ? rounding : 0, Allowance = rounding });
+            readings.Found.Add(new StickReading(measure, part, value, error, degrees, n, Name) { Resolution = variance < rounding * rounding ? rounding : 0, Allowance = rounding });
 
         Found(StickMeasure.CentreOffset, StickPart.X, fit.X, Math.Sqrt((variance / n) + (mean.X * mean.X * lagError * lagError)));
         Found(StickMeasure.CentreOffset, StickPart.Y, fit.Y, Math.Sqrt((variance / n) + (mean.Y * mean.Y * lagError * lagError)));

@@ -6,7 +6,7 @@ namespace Tarry.Findings.Sticks.Ramps;
 /// <summary>Hysteresis, inner dead zone and outer saturation of an axis, from where its positions cross heights.</summary>
 /// <remarks>
 /// Two heights a1 below a2 above the rest position are crossed at levels T1 and T2; where the axis goes on in a straight line from there, it
-/// began to move at (a2 T1 - a1 T2)/(a2 - a1). Where it jumps over both, T1 = T2 is where it jumped. Likewise below the end.
+/// began to move at (a2 T1 - a1 T2)/(a2 - a1). A crossing is known to half the distance between levels, and the edge, found beyond both, to twice that. Where it jumps over both, T1 = T2 is where it jumped. Likewise below the end.
 /// </remarks>
 internal static class EdgeReadings
 {
@@ -47,12 +47,12 @@ internal static class EdgeReadings
         var allowance = Math.Max(pairs.Step, pairs.LevelGap);
         if (widths.Count > 1)
         {
-            readings.Add(StickMeasure.Hysteresis, part, [.. widths.Select(width => width.Average())], "passes there and back", allowance: allowance);
+            readings.Add(StickMeasure.Hysteresis, part, [.. widths.Select(width => width.Average())], "passes there and back", pairs.LevelGap / 4, allowance);
         }
         else
         {
             // Of one pass each way its stretches stand for replicates: noise is independent in them.
-            readings.Add(StickMeasure.Hysteresis, part, [.. widths[0].Chunk(Heights / Stretches).Take(Stretches).Select(stretch => stretch.Average())], "stretches of one pass there and back", allowance: allowance);
+            readings.Add(StickMeasure.Hysteresis, part, [.. widths[0].Chunk(Heights / Stretches).Take(Stretches).Select(stretch => stretch.Average())], "stretches of one pass there and back", pairs.LevelGap / 4, allowance);
         }
     }
 
@@ -69,7 +69,7 @@ internal static class EdgeReadings
             halves = [.. halves.Select(half => half / (1 + (Math.Max(0, half) / 100)))];
         }
 
-        readings.Add(StickMeasure.InnerDeadZone, part, halves, pairs.Name, LevelRounding(pairs), Math.Max(pairs.Step, pairs.LevelGap));
+        readings.Add(StickMeasure.InnerDeadZone, part, halves, pairs.Name, pairs.LevelGap, Math.Max(pairs.Step, pairs.LevelGap));
     }
 
     private static void Saturation(SessionReadings readings, StickPart part, PassPairs pairs)
@@ -86,10 +86,8 @@ internal static class EdgeReadings
         double[] heights = [low.Near, low.Far, high.Far, high.Near];
         var halves = pairs.Crossings(heights).Select(levels => (high.Edge(levels[3], levels[2]) - low.Edge(levels[0], levels[1])) / 2).ToArray();
         var ideal = (pairs.Passes.Min(pass => pass.Levels[^1]) - pairs.Passes.Max(pass => pass.Levels[0])) / 2;
-        readings.Add(StickMeasure.OuterSaturation, part, halves, pairs.Name, LevelRounding(pairs), 1 + pairs.Step + pairs.LevelGap, ideal);
+        readings.Add(StickMeasure.OuterSaturation, part, halves, pairs.Name, pairs.LevelGap, 1 + pairs.Step + pairs.LevelGap, ideal);
     }
-
-    private static double LevelRounding(PassPairs pairs) => pairs.IsSteadyMotion ? 0 : pairs.LevelGap / 2;
 
     private static double Distance(PassPairs pairs) => Math.Max(Math.Max(NoiseReaches * pairs.Noise, Steps * pairs.Step), Least);
 

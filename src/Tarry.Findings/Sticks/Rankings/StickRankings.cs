@@ -54,7 +54,7 @@ internal static class StickRankings
     }
 
     private static double Variance(StickEvidence evidence) =>
-        (evidence.StandardError * evidence.StandardError) + (evidence.Common * evidence.Common) + (evidence.Rectangular * evidence.Rectangular / 3);
+        (evidence.StandardError * evidence.StandardError) + (evidence.Common * evidence.Common) + (evidence.Resolution * evidence.Resolution / 3);
 
     private static List<RankedCondition> Places((string Id, StickEvidence Evidence)[] entries, double[] scores, bool[,] told)
     {

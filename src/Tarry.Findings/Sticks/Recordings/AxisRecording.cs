@@ -10,6 +10,7 @@ internal sealed class AxisRecording
         Minimum = range.Minimum;
         StepCounts = stepCounts;
         Half = (range.Maximum - range.Minimum) / 2;
+        Rescaling = range.Step is { } stated && stepCounts > stated ? 50 * stated / Half : 0;
         var middle = (range.Maximum + range.Minimum) / 2;
         Percent = new double[counts.Length];
         for (var i = 0; i < counts.Length; i++)
@@ -41,6 +42,9 @@ internal sealed class AxisRecording
 
     /// <summary>The step in per cent; 0 where none is known.</summary>
     public double Step => 100 * StepCounts / Half;
+
+    /// <summary>By how much a coarser step that was scaled to the range may be off where it was rounded to counts, in per cent: half a count; else 0.</summary>
+    public double Rescaling { get; }
 
     /// <summary>The position of an end of the range, in per cent.</summary>
     public static double End(bool upper) => upper ? 100 : -100;

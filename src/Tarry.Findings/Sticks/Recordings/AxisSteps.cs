@@ -3,7 +3,7 @@ using Tarry.Studies.Sticks;
 
 namespace Tarry.Findings.Sticks.Recordings;
 
-/// <summary>The step of each axis of a condition: the coarsest that a session in motion shows, and no finer than stated.</summary>
+/// <summary>The step of each axis of a condition: the coarsest that a session in motion shows, else what the axis says at rest, and no finer than stated.</summary>
 /// <param name="X">Of x, in counts; 0 where none is stated and none seen.</param>
 /// <param name="Y">Of y.</param>
 internal readonly record struct AxisSteps(double X, double Y)
@@ -11,24 +11,41 @@ internal readonly record struct AxisSteps(double X, double Y)
     // Where every position differs, the distances between them are no steps.
     private const double Fullness = 0.5;
 
-    /// <summary>The steps, as stated and as sessions in motion show them.</summary>
-    public static AxisSteps Of(IReadOnlyList<StickSession> sessions)
-    {
-        double x = 0, y = 0;
-        foreach (var session in sessions)
-        {
-            x = Math.Max(x, Of(Visits(session, session.Samples.Stimulus) ? session.Samples.X : [], session.Setup.X));
-            y = Math.Max(y, Of(Visits(session, session.Samples.StimulusY) ? session.Samples.Y : [], session.Setup.Y));
-        }
-
-        return new AxisSteps(x, y);
-    }
+    /// <summary>The steps, as stated and as the sessions show them.</summary>
+    public static AxisSteps Of(IReadOnlyList<StickSession> sessions) => new(Of(sessions, StickPart.X), Of(sessions, StickPart.Y));
 
     /// <summary>Adds how many positions each axis can say, from a session in motion.</summary>
     public static void Add(SessionReadings readings, StickSession session)
     {
-        Add(readings, StickPart.X, Visits(session, session.Samples.Stimulus) ? session.Samples.X : [], session.Setup.X);
-        Add(readings, StickPart.Y, Visits(session, session.Samples.StimulusY) ? session.Samples.Y : [], session.Setup.Y);
+        Add(readings, session, StickPart.X);
+        Add(readings, session, StickPart.Y);
+    }
+
+    private static double Of(IReadOnlyList<StickSession> sessions, StickPart part)
+    {
+        double stated = 0, moving = 0, resting = 0;
+        foreach (var session in sessions)
+        {
+            stated = Math.Max(stated, Range(session, part).Step ?? 0);
+            moving = Math.Max(moving, InMotion(session, part)?.Counts ?? 0);
+            resting = Math.Max(resting, session.Setup.Procedure == StickProcedure.Rest ? FoundStep.AtRest(Counts(session, part))?.Counts ?? 0 : 0);
+        }
+
+        return Math.Max(stated, moving > 0 ? moving : resting);
+    }
+
+    private static StickRange Range(StickSession session, StickPart part) => part == StickPart.Y ? session.Setup.Y : session.Setup.X;
+
+    private static ReadOnlySpan<double> Counts(StickSession session, StickPart part) => part == StickPart.Y ? session.Samples.Y : session.Samples.X;
+
+    private static FoundStep? InMotion(StickSession session, StickPart part) => Moves(session, part) ? Found(Counts(session, part)) : null;
+
+    // An axis that hardly moves, on a ramp along the other, has nothing to say of its steps.
+    private static bool Moves(StickSession session, StickPart part)
+    {
+        var counts = Counts(session, part);
+        var range = Range(session, part);
+        return counts.Length > 0 && Visits(session, part == StickPart.Y ? session.Samples.StimulusY : session.Samples.Stimulus) && Span(counts) >= (range.Maximum - range.Minimum) / 4;
     }
 
     // Whether neighbouring positions are visited: a slow motion, or levels too many to be steps themselves.
@@ -48,12 +65,6 @@ internal readonly record struct AxisSteps(double X, double Y)
         return levels.Count > stimulus.Length / 10;
     }
 
-    private static double Of(ReadOnlySpan<double> counts, StickRange range)
-    {
-        var stated = range.Step ?? 0;
-        return counts.Length > 0 && Span(counts) > (range.Maximum - range.Minimum) / 4 && Found(counts) is { } found ? Math.Max(stated, found.Counts) : stated;
-    }
-
     private static FoundStep? Found(ReadOnlySpan<double> counts) =>
         FoundStep.Of(counts) is { } found && counts.Length * Fullness > Span(counts) / found.Counts ? found : null;
 
@@ -68,26 +79,27 @@ internal readonly record struct AxisSteps(double X, double Y)
         return greatest - least;
     }
 
-    private static void Add(SessionReadings readings, StickPart part, ReadOnlySpan<double> counts, StickRange range)
+    private static void Add(SessionReadings readings, StickSession session, StickPart part)
     {
-        // An axis that hardly moves, on a ramp along the other, has nothing to say here.
-        var span = range.Maximum - range.Minimum;
-        if (counts.Length == 0 || Span(counts) < span / 4)
+        if (!Moves(session, part))
         {
             return;
         }
 
+        var counts = Counts(session, part);
+        var range = Range(session, part);
         if (Found(counts) is not { } found)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.NoStep), (StickMeasure.DistinctSteps, part));
             return;
         }
 
+        var span = range.Maximum - range.Minimum;
         var steps = (span / found.Counts) + 1;
         var ideal = range.Step is { } stated ? (span / stated) + 1 : steps;
         readings.Found.Add(new StickReading(StickMeasure.DistinctSteps, part, steps, 0, double.PositiveInfinity, counts.Length, "positions")
         {
-            Rectangular = span / found.Counts * found.Uncertainty / found.Counts,
+            Resolution = span / found.Counts * found.Uncertainty / found.Counts,
             Ideal = ideal,
             Allowance = 0.3 * ideal,
         });

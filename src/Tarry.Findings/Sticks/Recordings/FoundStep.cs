@@ -4,55 +4,71 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <param name="Counts">The step, in counts.</param>
 /// <param name="Uncertainty">Half the range in which it lies, in counts: the rounding of both ends over the steps between them.</param>
 /// <remarks>
-/// The distances between neighbouring distinct positions: where nine in ten lie within one count, or a fiftieth, of a multiple of their
-/// median, that is the step, refined over all of them. A step scaled to another range is rounded there, so that its distances differ by a count.
+/// The distances between neighbouring distinct positions: where nine in ten lie within one count, or a fiftieth, of a multiple of one of
+/// their smaller ones (the median, then lower quantiles: of a fast motion without noise most positions are skipped), that is the step,
+/// refined over all of them. A step scaled to another range is rounded there, so that its distances differ by a count.
 /// </remarks>
 internal readonly record struct FoundStep(double Counts, double Uncertainty)
 {
     private const int FewestPositions = 32;
     private const double ShareOnGrid = 0.9;
     private const double Nearness = 0.02;
+    private const double Recurs = 0.01;
+    private static readonly double[] Candidates = [0.5, 0.25, 0.1, 0.02];
 
-    /// <summary>The step, or null where no grid is seen.</summary>
+    /// <summary>The step that a motion shows, or null where no grid is seen.</summary>
     public static FoundStep? Of(ReadOnlySpan<double> counts)
+    {
+        var distinct = Distinct(counts, 1);
+        return distinct.Count < FewestPositions ? null : Of(distinct, ShareOnGrid);
+    }
+
+    /// <summary>The step between the few positions that an axis at rest says again and again; null where it says one alone, or where they are on no grid.</summary>
+    public static FoundStep? AtRest(ReadOnlySpan<double> counts)
+    {
+        var recurring = Distinct(counts, (int)Math.Ceiling(Recurs * counts.Length));
+        return recurring.Count < 2 ? null : Of(recurring, 1);
+    }
+
+    private static FoundStep? Of(List<double> distinct, double shareOnGrid)
+    {
+        var whole = distinct.TrueForAll(value => value == Math.Floor(value));
+        var gaps = distinct.Skip(1).Zip(distinct, (next, value) => next - value).Order().ToArray();
+        foreach (var candidate in Candidates)
+        {
+            var step = gaps[(int)(candidate * (gaps.Length - 1))];
+            var tolerance = Math.Max(Nearness * step, whole && step > 4 ? 1.01 : 0);
+            var onGrid = gaps.Count(gap => Math.Round(gap / step) >= 1 && Math.Abs(gap - (step * Math.Round(gap / step))) <= tolerance);
+            if (onGrid >= shareOnGrid * gaps.Length)
+            {
+                var steps = gaps.Sum(gap => Math.Max(1, Math.Round(gap / step)));
+                return new FoundStep((distinct[^1] - distinct[0]) / steps, (whole && step > 1 ? 1 : 0) / steps);
+            }
+        }
+
+        return null;
+    }
+
+    // In rising order, each said so many times at least.
+    private static List<double> Distinct(ReadOnlySpan<double> counts, int times)
     {
         var sorted = counts.ToArray();
         Array.Sort(sorted);
-        var distinct = Distinct(sorted);
-        if (distinct.Count < FewestPositions)
-        {
-            return null;
-        }
-
-        var whole = distinct.TrueForAll(value => value == Math.Floor(value));
-        var gaps = distinct.Skip(1).Zip(distinct, (next, value) => next - value).Order().ToArray();
-        var step = gaps[(gaps.Length - 1) / 2];
-        var tolerance = Math.Max(Nearness * step, whole && step > 4 ? 1.01 : 0);
-        var onGrid = gaps.Count(gap => Math.Round(gap / step) >= 1 && Math.Abs(gap - (step * Math.Round(gap / step))) <= tolerance);
-        if (onGrid < ShareOnGrid * gaps.Length)
-        {
-            return null;
-        }
-
-        var steps = 0.0;
-        foreach (var gap in distinct.Skip(1).Zip(distinct, (next, value) => next - value))
-        {
-            steps += Math.Max(1, Math.Round(gap / step));
-        }
-
-        var rounding = whole && step > 1 ? 1 : 0;
-        return new FoundStep((distinct[^1] - distinct[0]) / steps, rounding / steps);
-    }
-
-    private static List<double> Distinct(double[] sorted)
-    {
         var distinct = new List<double>();
-        foreach (var value in sorted)
+        for (var from = 0; from < sorted.Length;)
         {
-            if (distinct.Count == 0 || value > distinct[^1])
+            var to = from + 1;
+            while (to < sorted.Length && sorted[to] == sorted[from])
             {
-                distinct.Add(value);
+                to++;
             }
+
+            if (to - from >= times)
+            {
+                distinct.Add(sorted[from]);
+            }
+
+            from = to;
         }
 
         return distinct;

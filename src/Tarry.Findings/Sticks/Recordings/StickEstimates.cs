@@ -37,17 +37,14 @@ internal static class StickEstimates
         var value = readings.Average(reading => reading.Value);
         if (readings.Count == 1)
         {
-            return readings[0] is { StandardError: { } within } one
-                ? new StickEvidence(one.Measure, one.Part, value, within, Math.Max(1, one.DegreesOfFreedom), all) { Method = StickMethodName.WithinSession, Kind = kind }
+            return readings[0] is { StandardError: { } alone } one
+                ? new StickEvidence(one.Measure, one.Part, value, alone, Math.Max(1, one.DegreesOfFreedom), all) { Method = StickMethodName.WithinSession, Kind = kind }
                 : null;
         }
 
-        // Sessions may agree to the digit; what scatters within them still sets how well the mean is known.
-        var error = Math.Sqrt(moderated!.Posterior[index] / readings.Count);
-        if (error == 0)
-        {
-            error = Math.Sqrt(readings.Sum(reading => Math.Pow(reading.StandardError ?? 0, 2))) / readings.Count;
-        }
+        // Few sessions may agree by chance; the mean is no better known than what scatters within them allows.
+        var within = Math.Sqrt(readings.Sum(reading => Math.Pow(reading.StandardError ?? 0, 2))) / readings.Count;
+        var error = Math.Max(within, Math.Sqrt(moderated!.Posterior[index] / readings.Count));
 
         return new StickEvidence(all[0].Measure, all[0].Part, value, error, moderated.TotalDegreesOfFreedom[index], all) { Method = StickMethodName.OverSessions, Kind = kind };
     }
@@ -87,8 +84,9 @@ internal static class StickEstimates
         var distance = Math.Sqrt((x.Value * x.Value) + (y.Value * y.Value));
         var (cosine, sine) = distance == 0 ? (Math.Sqrt(0.5), Math.Sqrt(0.5)) : (x.Value / distance, y.Value / distance);
         var error = Math.Sqrt(Math.Pow(cosine * x.StandardError, 2) + Math.Pow(sine * y.StandardError, 2));
-        return new StickEvidence(x.Measure, StickPart.Whole, distance, error, Math.Min(x.DegreesOfFreedom, y.DegreesOfFreedom), x.Rectangular > y.Rectangular ? x.Readings : y.Readings)
+        return new StickEvidence(x.Measure, StickPart.Whole, distance, error, Math.Min(x.DegreesOfFreedom, y.DegreesOfFreedom), x.Readings)
         {
+            Resolution = (Math.Abs(cosine) * x.Resolution) + (Math.Abs(sine) * y.Resolution),
             Method = StickMethodName.DistanceOfAPoint,
             Kind = StickValueKind.NotNegative,
         };

@@ -13,7 +13,7 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <param name="Readings">The sessions' readings.</param>
 internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, double Value, double StandardError, double DegreesOfFreedom, IReadOnlyList<StickReading> Readings)
 {
-    private const double HardlyAny = 0.1;
+    // A truth at the very limit must not be lost to the last digit.
     private const double Rounded = 1e-9;
 
     public string Method { get; init; } = StickMethodName.WithinSession;
@@ -23,7 +23,8 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
     /// <summary>The step of the axes, in per cent: bounds what one step hides.</summary>
     public double StepPercent { get; init; }
 
-    public double Rectangular => Readings.Max(reading => reading.Rectangular);
+    /// <summary>By how much rounding may shift the value at most.</summary>
+    public double Resolution { get; init; } = Readings.Max(reading => reading.Resolution);
 
     public double Common => Readings.Max(reading => reading.Common);
 
@@ -39,16 +40,14 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
 
     private double WithShared(double level, double quantile)
     {
-        // Rounding that no noise spreads is no matter of chance: it is allowed for in full.
-        var isFixed = StandardError <= HardlyAny * Rectangular;
-        var repeated = ResolutionHalfWidth.Of(StandardError, DegreesOfFreedom, isFixed ? 0 : Rectangular, level) + (isFixed ? Rectangular * (1 + Rounded) : 0);
+        var repeated = ResolutionHalfWidth.Of(StandardError, DegreesOfFreedom, Resolution * (1 + Rounded), level);
         return Math.Sqrt((repeated * repeated) + (quantile * quantile * Common * Common));
     }
 
     /// <summary>The chance, one-sided, that a faultless stick departs as far from what it should show.</summary>
     public double FaultP()
     {
-        var excess = Math.Abs(Value - Ideal) - Allowance - Rectangular;
+        var excess = Math.Abs(Value - Ideal) - Allowance - Resolution;
         if (Kind == StickValueKind.NotNegative && Value <= Ideal)
         {
             return 1;

@@ -16,8 +16,8 @@ internal sealed record StickReading(StickMeasure Measure, StickPart Part, double
     /// <summary>What was done.</summary>
     public StickProcedure Procedure { get; init; }
 
-    /// <summary>Half the width of a rectangular error that no repetition removes, such as rounding to a step without noise.</summary>
-    public double Rectangular { get; init; }
+    /// <summary>By how much rounding may shift the value at most, however often it is repeated: half a step where no noise spreads it.</summary>
+    public double Resolution { get; init; }
 
     /// <summary>A standard uncertainty that all replicates and sessions share, such as that of the stops' angles.</summary>
     public double Common { get; init; }

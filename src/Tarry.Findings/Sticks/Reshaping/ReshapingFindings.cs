@@ -80,7 +80,7 @@ internal static class ReshapingFindings
         }
 
         var difference = WelchDifference.OfVariances(a.Value - b.Value, a.StandardError * a.StandardError, Math.Max(1, a.DegreesOfFreedom), b.StandardError * b.StandardError, Math.Max(1, b.DegreesOfFreedom));
-        return Estimate(difference.Difference, difference.StandardError, difference.DegreesOfFreedom, a.Rectangular + b.Rectangular, a.Readings.Count + b.Readings.Count, "sessions", Math.Min(a.Readings.Count, b.Readings.Count));
+        return Estimate(difference.Difference, difference.StandardError, difference.DegreesOfFreedom, a.Resolution + b.Resolution, a.Readings.Count + b.Readings.Count, "sessions", Math.Min(a.Readings.Count, b.Readings.Count));
     }
 
     // Each row of either side is left out in turn (B. Efron, C. Stein, Ann. Statist. 9, 1981).
@@ -97,9 +97,9 @@ internal static class ReshapingFindings
         return values.Length < 2 ? 0 : Moments.Variance(values) * (values.Length - 1) * (values.Length - 1) / values.Length;
     }
 
-    private static StickEstimate Estimate(double value, double error, double degrees, double rectangular, int replicates, string of, int sessions)
+    private static StickEstimate Estimate(double value, double error, double degrees, double resolution, int replicates, string of, int sessions)
     {
-        var half = ResolutionHalfWidth.Of(error, degrees, rectangular, Estimates.Level);
+        var half = ResolutionHalfWidth.Of(error, degrees, resolution, Estimates.Level);
         return new StickEstimate(value, value - half, value + half, Estimates.Level, Recordings.StickMethodName.LayerAgainstNone, replicates, of, sessions, error, degrees);
     }
 

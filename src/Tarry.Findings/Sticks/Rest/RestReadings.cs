@@ -41,7 +41,7 @@ internal static class RestReadings
         var (means, variances, middles) = ByBatch(positions, recording.TimesMs);
         var variance = Moments.Mean(variances);
         var rounding = RoundingError.Of(positions, axis.Step, variance);
-        readings.Add(StickMeasure.CentreOffset, part, means, Of, rounding, axis.Step / 2);
+        readings.Add(StickMeasure.CentreOffset, part, means, Of, Math.Max(rounding, axis.Rescaling), axis.Step / 2);
         var sheppard = axis.Step * axis.Step / 12;
         readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Math.Sqrt(Math.Max(mean - sheppard, mean / 16)));
         Resolution(readings, part, variances, sheppard);
@@ -143,7 +143,7 @@ internal static class RestReadings
         var minutes = recording.DurationMs / 60_000;
         readings.Found.Add(new StickReading(StickMeasure.CentreDrift, part, line.Slope, line.SlopeUncertainty, Batches - 2, Batches, Of)
         {
-            Rectangular = 2 * rounding / minutes,
+            Resolution = 2 * rounding / minutes,
             Allowance = 2 * rounding / minutes,
         });
     }

@@ -9,6 +9,9 @@ internal static class RimReadings
 {
     private const double Diagonal = 0.41421356237309515; // sqrt(2) - 1
 
+    // Reaches along the axes and the diagonals may err to opposite sides.
+    private const double MostOfBoth = 1.5;
+
     private static readonly (StickPart Part, double Angle)[] Directions =
     [
         .. new[] { StickPart.Right, StickPart.UpRight, StickPart.Up, StickPart.UpLeft, StickPart.Left, StickPart.DownLeft, StickPart.Down, StickPart.DownRight }
@@ -62,7 +65,7 @@ internal static class RimReadings
         }
 
         Circle(readings, recording, units, rounding);
-        Hysteresis(readings, recording, units);
+        Hysteresis(readings, recording, units, rounding.OfHysteresis);
         return units;
     }
 
@@ -80,7 +83,7 @@ internal static class RimReadings
             var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
             var relative = 100 / reaches.Average(reach => reach.Average());
             double[] squareness = [.. Enumerable.Range(0, units.Count).Select(unit => Squareness([.. reaches.Select(reach => reach[unit])]))];
-            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, rounding.OfReach / Diagonal * relative, (Step(recording) + lag) / Diagonal * relative);
+            readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, MostOfBoth * rounding.OfReach / Diagonal * relative, (Step(recording) + lag) / Diagonal * relative);
         }
         else
         {
@@ -105,7 +108,7 @@ internal static class RimReadings
         readings.Add(StickMeasure.CircleCentre, StickPart.Y, [.. circles.Select(circle => circle.Y)], units.Name, rounding.OfCircle);
         var ellipses = units.Profiles.Select(profile => AxesEllipse.Fit(profile.X, profile.Y)).OfType<AxesEllipse>().ToArray();
         readings.Add(StickMeasure.GainDifference, StickPart.Whole, [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))], units.Name, 2 * rounding.OfCircle, step);
-        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, rounding.OfCircle / 100 * 180 / Math.PI, Math.Atan(step / 100) * 180 / Math.PI);
+        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, 1.5 * rounding.OfCircle / 100 * 180 / Math.PI, Math.Atan(step / 100) * 180 / Math.PI);
         if (units.Count < 2)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooFewTurns, units.Count, 2), (StickMeasure.RadialDeviation, StickPart.Whole), (StickMeasure.MinimumZone, StickPart.Whole));
@@ -113,11 +116,11 @@ internal static class RimReadings
         }
 
         var rounded = Math.Sqrt(2) * step;
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfReach, rounded);
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfExtremes, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfExtremes, rounded);
     }
 
-    private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units)
+    private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units, double rounding)
     {
         var widths = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().ToArray();
         if (widths.Length == 0)
@@ -126,8 +129,8 @@ internal static class RimReadings
             return;
         }
 
-        readings.Add(StickMeasure.Hysteresis, StickPart.X, [.. widths.Select(width => width.X)], "turns each way", allowance: recording.X.Step);
-        readings.Add(StickMeasure.Hysteresis, StickPart.Y, [.. widths.Select(width => width.Y)], "turns each way", allowance: recording.Y.Step);
+        readings.Add(StickMeasure.Hysteresis, StickPart.X, [.. widths.Select(width => width.X)], "turns each way", rounding, recording.X.Step);
+        readings.Add(StickMeasure.Hysteresis, StickPart.Y, [.. widths.Select(width => width.Y)], "turns each way", rounding, recording.Y.Step);
     }
 
     private static double Step(StickRecording recording) => Math.Max(recording.X.Step, recording.Y.Step);

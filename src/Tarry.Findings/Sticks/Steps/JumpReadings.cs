@@ -41,10 +41,10 @@ internal static class JumpReadings
         }
 
         // The jump came somewhere between two positions: where it keeps step with them, no repetition tells where.
-        readings.Add(StickMeasure.StepLatency, part, [.. found.Select(step => step.Delay)], Name, rectangular: gaps / found.Count / 2);
-        readings.Add(StickMeasure.StepRise, part, [.. found.Select(step => step.Transition)], Name, rectangular: gaps / found.Count / 2);
+        readings.Add(StickMeasure.StepLatency, part, [.. found.Select(step => step.Delay)], Name, resolution: gaps / found.Count / 2);
+        readings.Add(StickMeasure.StepRise, part, [.. found.Select(step => step.Transition)], Name, resolution: gaps / found.Count / 2);
         readings.Add(StickMeasure.StepOvershoot, part, [.. found.Select(step => 100 * step.Overshoot)], Name, allowance: Overshoots);
-        readings.Add(StickMeasure.StepSettling, part, [.. found.Select(step => step.Settling)], Name, rectangular: gaps / found.Count / 2);
+        readings.Add(StickMeasure.StepSettling, part, [.. found.Select(step => step.Settling)], Name, resolution: gaps / found.Count / 2);
     }
 
     /// <summary>Whether the level jumps and holds, rather than sweeps.</summary>

@@ -68,7 +68,7 @@ internal static class StopReadings
         var rounded = Math.Atan(Math.Sqrt(2) * Math.Max(recording.X.Step, recording.Y.Step) / 100) * 180 / Math.PI;
         var chosen = NormalDistribution.Quantile(1 - (0.025 / stops.Count));
         AddWithStops(readings, StickMeasure.AngularError, worst, Math.Sqrt(pooled / rounds), degrees, uncertainty, (chosen * uncertainty) + (rounded / 2), rounded / 2, stops.Count);
-        AddWithStops(readings, StickMeasure.AngularRotation, rotation, Math.Sqrt(pooled / rounds / stops.Count), degrees, uncertainty / Math.Sqrt(stops.Count), 0, rounded / 2 / Math.Sqrt(stops.Count), 1);
+        AddWithStops(readings, StickMeasure.AngularRotation, rotation, Math.Sqrt(pooled / rounds / stops.Count), degrees, uncertainty / Math.Sqrt(stops.Count), 0, rounded / 4, 1);
     }
 
     private static void AddWithStops(SessionReadings readings, StickMeasure measure, double[] values, double error, int degrees, double uncertainty, double allowance, double rounding, int chosen)
@@ -77,7 +77,7 @@ internal static class StopReadings
         {
             Common = uncertainty,
             Chosen = chosen,
-            Rectangular = rounding,
+            Resolution = rounding,
             Allowance = allowance,
         });
     }
