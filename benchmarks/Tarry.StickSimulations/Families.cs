@@ -57,13 +57,13 @@ internal static class Families
 
     private static StickSession[] Sweeps(FaultyStick stick, ulong seed, string sitting) => [stick.Sweeps(seed, sitting: sitting)];
 
-    private static StickSession[] Stairs(FaultyStick stick, ulong seed, string sitting) => [stick.Stairs(seed, sitting: sitting)];
+    private static StickSession[] Stairs(FaultyStick stick, ulong seed, string sitting) => [stick.Stairs(seed, sitting: sitting), stick.Rim(seed, sitting: sitting)];
 
     private static StickSession[] Ramps(FaultyStick stick, ulong seed, string sitting) => [stick.Sweeps(seed, known: false, sitting: sitting)];
 
-    private static StickSession[] Flicks(FaultyStick stick, ulong seed, string sitting) => [stick.Flicks(seed, sitting: sitting)];
+    private static StickSession[] Flicks(FaultyStick stick, ulong seed, string sitting) => [stick.Flicks(seed, sitting: sitting), stick.Rim(seed, sitting: sitting)];
 
-    private static StickSession[] Stops(FaultyStick stick, ulong seed, string sitting) => [stick.Stops(seed, sitting: sitting)];
+    private static StickSession[] Stops(FaultyStick stick, ulong seed, string sitting) => [stick.Stops(seed, sitting: sitting), stick.Rim(seed, sitting: sitting)];
 
     private static StickSession[] Jumps(FaultyStick stick, ulong seed, string sitting) => [stick.Jumps(seed, sitting: sitting)];
 }

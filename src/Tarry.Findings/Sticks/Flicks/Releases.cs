@@ -120,7 +120,8 @@ internal static class Releases
             squares += Distance(recording, i, at) * Distance(recording, i, at);
         }
 
-        var noise = 3 * Math.Sqrt(squares / (rest.To - rest.From));
+        var variance = squares / (rest.To - rest.From);
+        var noise = 3 * Math.Sqrt(variance);
         var first = leaving;
         while (first > 0 && Along(first) < Left * way)
         {
@@ -135,7 +136,7 @@ internal static class Releases
         }
 
         var overshoot = -lowest > noise + (2 * Math.Max(recording.X.Step, recording.Y.Step)) ? -100 * lowest / way : 0;
-        return new Release(direction.X, direction.Y, at.X, at.Y, overshoot, recording.TimesMs[settled] - recording.TimesMs[first]);
+        return new Release(direction.X, direction.Y, at.X, at.Y, variance / 2, overshoot, recording.TimesMs[settled] - recording.TimesMs[first]);
     }
 
     private static double Distance(StickRecording recording, int i, (double X, double Y) from) =>

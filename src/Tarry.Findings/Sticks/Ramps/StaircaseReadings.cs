@@ -18,6 +18,9 @@ internal static class StaircaseReadings
     private const double NoiseReaches = 4;
     private const int FewestLevels = 5;
 
+    // An edge is found beyond two levels, by positions of which either may be rounded either way.
+    private const double EdgeFromTwo = 2.5;
+
     public static NonLinearityCurve? Add(SessionReadings readings, StickPart part, AxisRecording axis, IReadOnlyList<(Staircase Stairs, bool Upwards)> sweeps)
     {
         var levels = sweeps[0].Stairs.Levels;
@@ -34,13 +37,14 @@ internal static class StaircaseReadings
 
         double[] At(double[] values) => [.. inside.Select(place => values[place])];
         var within = At(levels);
+        var rounding = Rounding(axis, alike);
         var best = units.Select(unit => Departures(within, At(unit), endPoint: false)).ToArray();
-        readings.Add(StickMeasure.NonLinearityBestFit, part, GreatestDeparture.Of(best), Name, Rounding(axis, alike), axis.Step);
-        readings.Add(StickMeasure.NonLinearityEndPoint, part, GreatestDeparture.Of([.. units.Select(unit => Departures(within, At(unit), endPoint: true))]), Name, Rounding(axis, alike), axis.Step);
+        readings.Add(StickMeasure.NonLinearityBestFit, part, GreatestDeparture.Of(best), Name, rounding, axis.Step);
+        readings.Add(StickMeasure.NonLinearityEndPoint, part, GreatestDeparture.Of([.. units.Select(unit => Departures(within, At(unit), endPoint: true))]), Name, rounding, axis.Step);
         readings.Add(StickMeasure.EffectiveBits, part, [.. best.Select(departures => EffectiveBits.FromError(200, Math.Sqrt(departures.Average(value => value * value) + (axis.Step * axis.Step / 12) + 1e-12)))], Name);
         readings.Refuse(new StickRefusal(StickRefusalReason.TooFewAStep, axis.Step / (levels[1] - levels[0]), 4), (StickMeasure.DifferentialNonLinearity, part));
         Hysteresis(readings, part, axis, alike);
-        Edges(readings, part, axis, levels, [.. units.Select(unit => Ended(unit, 100 - cut))], Math.Max(Least, Math.Max(NoiseReaches * alike.Max(sweep => sweep.Stairs.Noise), axis.Step)), Rounding(axis, alike));
+        Edges(readings, part, axis, levels, [.. units.Select(unit => Ended(unit, 100 - cut))], Math.Max(Least, Math.Max(NoiseReaches * alike.Max(sweep => sweep.Stairs.Noise), axis.Step)), rounding);
         return NonLinearityCurve.Of(part, within, best, steadyMotion: false);
     }
 
@@ -55,7 +59,7 @@ internal static class StaircaseReadings
 
     // Rounded positions do not average where noise does not spread them.
     private static double Rounding(AxisRecording axis, List<(Staircase Stairs, bool Upwards)> sweeps) =>
-        sweeps.Max(sweep => sweep.Stairs.Noise) > axis.Step / 10 ? 0 : axis.Step / 2;
+        RoundingError.Of(axis.Step, Math.Pow(sweeps.Min(sweep => sweep.Stairs.PositionNoise), 2));
 
     private static double[] Departures(double[] levels, double[] positions, bool endPoint)
     {
@@ -84,8 +88,8 @@ internal static class StaircaseReadings
     {
         var gap = (levels[^1] - levels[0]) / (levels.Length - 1);
         var zones = units.Select(unit => StaircaseEdge.DeadZone(levels, unit, threshold)).ToList();
-        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : 1.5 * rounding, Math.Max(axis.Step, threshold));
+        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : EdgeFromTwo * rounding, Math.Max(axis.Step, threshold));
         var ends = units.Select(unit => StaircaseEdge.Saturation(levels, unit, threshold)).ToList();
-        readings.Add(StickMeasure.OuterSaturation, part, [.. ends.Select(end => end.HalfWidth)], Name, ends.Any(end => end.Jumps) ? gap / 2 : 1.5 * rounding, 1 + axis.Step + threshold, (levels[^1] - levels[0]) / 2);
+        readings.Add(StickMeasure.OuterSaturation, part, [.. ends.Select(end => end.HalfWidth)], Name, ends.Any(end => end.Jumps) ? gap / 2 : EdgeFromTwo * rounding, 1 + axis.Step + threshold, (levels[^1] - levels[0]) / 2);
     }
 }
