@@ -13,21 +13,29 @@ internal static class PackageReadme
         WriteWhat(text, content);
         WriteHow(text, content);
         WriteFiles(text, content);
-        WriteColumns(text, columns);
+        WriteColumns(text, content, columns);
         WriteReports(text, content);
-        WriteRecheck(text);
+        WriteSticks(text, content);
+        WriteRecheck(text, content);
         WriteCautions(text, content);
         WriteLicence(text, content.Licence);
         return text.ToString();
     }
+
+    /// <summary>What it is about, in a sentence each.</summary>
+    public static string What(DataPackageContent content) => string.Join(' ', new[]
+    {
+        content.HasTrials || !content.HasSticks ? "Input latency: how long it takes from a contact closing to its effect, measured trial by trial." : "",
+        content.HasSticks ? "Analog sticks: how truly each says where it is, position by position." : "",
+    }.Where(sentence => sentence.Length > 0));
 
     private static void WriteWhat(StringBuilder text, DataPackageContent content)
     {
         var counts = content.Findings.Counts;
         Line(text, $"# {content.Study.Title}");
         Line(text);
-        Line(text, "Input latency: how long it takes from a contact closing to its effect, measured trial by trial.");
-        if (PackageSources.AreSimulated(content.Sessions))
+        Line(text, What(content));
+        if (PackageSources.AreSimulated(content.AllSessions))
         {
             Line(text);
             Line(text, "**From a simulated bench with invented devices. Nothing here is about a real one.**");
@@ -55,8 +63,8 @@ internal static class PackageReadme
             : "The study names no reference condition: latencies are of the whole chain, the host and the screen included.");
         Line(text, $"A difference below {content.Study.MarginMs.ToString(CultureInfo.InvariantCulture)} ms is taken not to matter (the margin of this study).");
         Line(text);
-        Line(text, "Where the trials came from:");
-        foreach (var source in PackageSources.Of([.. content.Sessions, .. content.Reports.Select(reports => reports.Session)]))
+        Line(text, "Where the data came from:");
+        foreach (var source in PackageSources.Of(content.AllSessions))
         {
             Line(text, $"- {source}");
         }
@@ -70,20 +78,24 @@ internal static class PackageReadme
         Line(text, "| file | what |");
         Line(text, "|---|---|");
         Line(text, $"| `{DataPackageFolder.DescriptorName}` | Frictionless Data Package descriptor: columns, units, and length and SHA-256 of every other file. |");
-        foreach (var (name, about) in PackageFiles.About)
+        foreach (var (name, about) in PackageFiles.About.Concat(content.HasSticks ? PackageFiles.AboutSticks : []))
         {
             Line(text, $"| `{name}` | {about.What} |");
         }
 
-        foreach (var name in content.Reports.SelectMany(reports => new[] { reports.CsvName, reports.ParquetName, reports.RecordName }))
+        foreach (var kind in content.Recordings.GroupBy(recording => recording.Session.Stick is null))
         {
-            Line(text, $"| `{name}` | {PackageFiles.Describe(name).What} |");
+            // One row for all sessions of a kind: there may be hundreds.
+            foreach (var name in kind.First().Names)
+            {
+                Line(text, $"| `{name.Replace(kind.First().Key.ToString(), "SESSION", StringComparison.Ordinal)}` | {PackageFiles.Describe(name).What} One file a session, {kind.Count()} in all. |");
+            }
         }
     }
 
     private static void WriteReports(StringBuilder text, DataPackageContent content)
     {
-        if (content.Reports.Count == 0)
+        if (content.Recordings.All(recording => recording.Session.ReportStream is null))
         {
             return;
         }
@@ -94,9 +106,25 @@ internal static class PackageReadme
         Line(text, "What devices sent, and when it reached whoever recorded it: how often and how steadily they report. There is no press in them, so they are no latencies and enter no mean. Columns: `time_us` from the session's beginning, `endpoint`, `report_id`, `data` (the bytes, hexadecimal), and a column a field of the device's report descriptor; `datapackage.json` describes each.");
     }
 
-    private static void WriteColumns(StringBuilder text, IReadOnlyList<TableColumn> columns)
+    private static void WriteSticks(StringBuilder text, DataPackageContent content)
     {
-        foreach (var (name, table) in new[] { (PackageFiles.TrialsCsv, columns), (HeadlineTable.FileName, HeadlineTable.Columns) })
+        if (!content.HasSticks)
+        {
+            return;
+        }
+
+        Line(text);
+        Line(text, "## Sticks");
+        Line(text);
+        Line(text, $"One recording is one procedure done with one stick in one sitting; `{PackageFiles.StickRecordings}` lists them, those that were set aside too (`excluded`), and `{PackageFiles.SticksFolder}/SESSION.csv` holds the positions of each: `time_us` from the session's beginning, `x` and `y` in counts as the source says them (right and up are greater), and where the true position is known `stimulus_deg`, or `stimulus_x` and `stimulus_y`. Findings are in per cent of half the range that an axis can say: 100 (count - middle) / (half the range). The session is the unit: a value is the mean of its sessions' values.");
+    }
+
+    private static void WriteColumns(StringBuilder text, DataPackageContent content, IReadOnlyList<TableColumn> columns)
+    {
+        var sticks = content.HasSticks
+            ? [(PackageFiles.StickRecordings, StickRecordingsSchema.Of(content.StickRecordingColumns, content.Study)), (StickFindingsTable.FileName, StickFindingsTable.Columns)]
+            : Array.Empty<(string, IReadOnlyList<TableColumn>)>();
+        foreach (var (name, table) in new[] { (PackageFiles.TrialsCsv, columns), (HeadlineTable.FileName, HeadlineTable.Columns) }.Concat(sticks))
         {
             Line(text);
             Line(text, $"## Columns of {name}");
@@ -110,7 +138,7 @@ internal static class PackageReadme
         }
     }
 
-    private static void WriteRecheck(StringBuilder text)
+    private static void WriteRecheck(StringBuilder text, DataPackageContent content)
     {
         Line(text);
         Line(text, "## How to recheck");
@@ -122,6 +150,17 @@ internal static class PackageReadme
         Line(text, "```");
         Line(text, "prints the headline table from the trials: condition | mean (95 % interval) | less reference (95 % interval) | sessions | used trials. Few sessions know their own scatter poorly, so each variance is drawn towards what all conditions have in common; what is borrowed (a variance, a weight, degrees of freedom) stands in `headline.csv` and is all that the scripts take from there. The intervals are mean +- t sqrt((shared + weight x s^2) / J), with s the standard deviation of the J session values.");
         Line(text);
+        if (content.HasSticks)
+        {
+            Line(text, "Likewise");
+            Line(text, "```");
+            Line(text, $"Rscript {PackageFiles.RecheckSticksR}");
+            Line(text, $"python3 {PackageFiles.RecheckSticksPython}");
+            Line(text, "```");
+            Line(text, $"recompute from the positions: centre offset, rest noise, distinct steps, and of turns the circle of least squares and the radial deviation. They print condition | key | recomputed | published, and take from `{StickFindingsTable.FileName}` nothing but what they print beside it and over how many sessions it goes. They need base R, or NumPy and SciPy. Intervals, and what the other procedures show, they do not recompute; the formulas are in the report.");
+            Line(text);
+        }
+
         Line(text, "The borrowed part itself is empirical Bayes (G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3, 2004; `squeezeVar` of the R package limma). Whole files: `sha256sum` gives the digests in `datapackage.json`.");
     }
 
