@@ -17,7 +17,7 @@ internal static class DataPackageDescriptor
             json.WriteString("profile", "data-package");
             json.WriteString("name", Names.FromText(content.Study.Title) ?? "study");
             json.WriteString("title", content.Study.Title);
-            json.WriteString("description", PackageReadme.What(content) + " README.md says how and what the columns are; findings.json is what the trials say.");
+            json.WriteString("description", PackageReadme.What(content) + " README.md says how and what the columns are; findings.json is what the data say.");
             json.WriteString("version", content.Version);
             WriteAuthor(json, content.Author);
             WriteLicence(json, content.Licence);
@@ -108,7 +108,7 @@ internal static class DataPackageDescriptor
         var (what, mediaType) = PackageFiles.Describe(file.Name);
         var isTable = table is not null;
         json.WriteStartObject();
-        json.WriteString("name", Names.FromText(isTable && !file.Name.Contains('/', StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(file.Name) : file.Name.Replace('.', '-').Replace('/', '-')));
+        json.WriteString("name", ResourceName(file.Name, isTable));
         json.WriteString("path", file.Name);
         json.WriteString("profile", isTable ? "tabular-data-resource" : "data-resource");
         json.WriteString("description", what);
@@ -129,6 +129,11 @@ internal static class DataPackageDescriptor
 
         json.WriteEndObject();
     }
+
+    // A name may hold dots and slashes: the file's own keeps two long ones apart.
+    private static string? ResourceName(string name, bool isTable) => name.Contains('/', StringComparison.Ordinal)
+        ? name
+        : Names.FromText(isTable ? Path.GetFileNameWithoutExtension(name) : name.Replace('.', '-'));
 
     private static void WriteDialect(Utf8JsonWriter json)
     {

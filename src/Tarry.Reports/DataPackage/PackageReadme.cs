@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Tarry.Findings.Quality;
+using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.DataPackage;
 
@@ -15,7 +16,6 @@ internal static class PackageReadme
         WriteFiles(text, content);
         WriteColumns(text, content, columns);
         WriteReports(text, content);
-        WriteSticks(text, content);
         WriteRecheck(text, content);
         WriteCautions(text, content);
         WriteLicence(text, content.Licence);
@@ -42,7 +42,17 @@ internal static class PackageReadme
         }
 
         Line(text);
-        Line(text, $"{content.Findings.Conditions.Count} conditions, {content.Sessions.Count} sessions. Captured {counts.Captured} trials = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}; every trial is in exactly one.");
+        if (content.HasTrials || !content.HasSticks)
+        {
+            Line(text, $"{content.Findings.Conditions.Count} conditions, {content.Sessions.Count} sessions. Captured {counts.Captured} trials = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}; every trial is in exactly one.");
+        }
+
+        if (content.HasSticks)
+        {
+            var recordings = content.Recordings.Where(recording => recording.Session.Stick is not null).ToList();
+            Line(text, $"Sticks of {Numbers.Count(recordings.Select(recording => recording.Key.Condition).Distinct().Count(), "condition")}, {Numbers.Count(recordings.Count, "recording")}.");
+        }
+
         if (!string.IsNullOrWhiteSpace(content.Author))
         {
             Line(text, $"By {content.Author.Trim()}.");
@@ -56,18 +66,33 @@ internal static class PackageReadme
         Line(text);
         Line(text, "## How it was measured");
         Line(text);
+        if (content.HasTrials || !content.HasSticks)
+        {
+            WriteHowLatency(text, content);
+            Line(text);
+        }
+
+        if (content.HasSticks)
+        {
+            Line(text, $"A stick is recorded while one procedure is done with it. One procedure with one stick in one sitting is a session: the unit of inference here too, so values are means of session values. `{PackageFiles.StickRecordings}` lists the sessions, those that were set aside too (`excluded`), and `{PackageFiles.SticksFolder}/SESSION.csv` holds the positions of each: `time_us` from the session's beginning, `x` and `y` in counts as the source says them (right and up are greater), and where the true position is known `stimulus_deg`, or `stimulus_x` and `stimulus_y`. Findings are in per cent of half the range that an axis can say: 100 (count - middle) / (half the range).");
+            Line(text);
+        }
+
+        Line(text, "Where the data came from:");
+        foreach (var source in PackageSources.Of(content.AllSessions))
+        {
+            Line(text, $"- {source}");
+        }
+    }
+
+    private static void WriteHowLatency(StringBuilder text, DataPackageContent content)
+    {
         Line(text, "A rig closes a contact of the device at random intervals and times the response with its own counter. Several conditions are run in random order in one set-up of the bench, a sitting. One condition in one sitting is a session; the session, not the trial, is the unit of inference, so means are means of session means and intervals say what re-plugging and another day change.");
         Line(text);
         Line(text, content.Study.Reference is { } reference
             ? $"Differences are from the reference condition `{reference}`, within the sittings that both were run in: what the rest of the chain costs is in both and cancels."
             : "The study names no reference condition: latencies are of the whole chain, the host and the screen included.");
         Line(text, $"A difference below {content.Study.MarginMs.ToString(CultureInfo.InvariantCulture)} ms is taken not to matter (the margin of this study).");
-        Line(text);
-        Line(text, "Where the data came from:");
-        foreach (var source in PackageSources.Of(content.AllSessions))
-        {
-            Line(text, $"- {source}");
-        }
     }
 
     private static void WriteFiles(StringBuilder text, DataPackageContent content)
@@ -106,19 +131,6 @@ internal static class PackageReadme
         Line(text, "What devices sent, and when it reached whoever recorded it: how often and how steadily they report. There is no press in them, so they are no latencies and enter no mean. Columns: `time_us` from the session's beginning, `endpoint`, `report_id`, `data` (the bytes, hexadecimal), and a column a field of the device's report descriptor; `datapackage.json` describes each.");
     }
 
-    private static void WriteSticks(StringBuilder text, DataPackageContent content)
-    {
-        if (!content.HasSticks)
-        {
-            return;
-        }
-
-        Line(text);
-        Line(text, "## Sticks");
-        Line(text);
-        Line(text, $"One recording is one procedure done with one stick in one sitting; `{PackageFiles.StickRecordings}` lists them, those that were set aside too (`excluded`), and `{PackageFiles.SticksFolder}/SESSION.csv` holds the positions of each: `time_us` from the session's beginning, `x` and `y` in counts as the source says them (right and up are greater), and where the true position is known `stimulus_deg`, or `stimulus_x` and `stimulus_y`. Findings are in per cent of half the range that an axis can say: 100 (count - middle) / (half the range). The session is the unit: a value is the mean of its sessions' values.");
-    }
-
     private static void WriteColumns(StringBuilder text, DataPackageContent content, IReadOnlyList<TableColumn> columns)
     {
         var sticks = content.HasSticks
@@ -142,26 +154,32 @@ internal static class PackageReadme
     {
         Line(text);
         Line(text, "## How to recheck");
+        if (content.HasTrials || !content.HasSticks)
+        {
+            WriteScripts(text, PackageFiles.RecheckR, PackageFiles.RecheckPython);
+            Line(text, "prints the headline table from the trials: condition | mean (95 % interval) | less reference (95 % interval) | sessions | used trials. Few sessions know their own scatter poorly, so each variance is drawn towards what all conditions have in common; what is borrowed (a variance, a weight, degrees of freedom) stands in `headline.csv` and is all that the scripts take from there. The intervals are mean +- t sqrt((shared + weight x s^2) / J), with s the standard deviation of the J session values.");
+            Line(text);
+            Line(text, "The borrowed part itself is empirical Bayes (G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3, 2004; `squeezeVar` of the R package limma).");
+        }
+
+        if (content.HasSticks)
+        {
+            WriteScripts(text, PackageFiles.RecheckSticksR, PackageFiles.RecheckSticksPython);
+            Line(text, $"recomputes from the positions of sticks the centre offset, the noise at rest, the distinct steps, and of turns the circle of least squares and the radial deviation: condition | key | recomputed | published. From `{StickFindingsTable.FileName}` it takes what it prints as published and over how many sessions that goes, and nothing else. Intervals, and what the other procedures show, it does not recompute; the report has their formulas. The first needs R alone, the second NumPy and SciPy.");
+        }
+
+        Line(text);
+        Line(text, "Whole files: `sha256sum` gives the digests in `datapackage.json`.");
+    }
+
+    private static void WriteScripts(StringBuilder text, string inR, string inPython)
+    {
         Line(text);
         Line(text, "In this folder, either of");
         Line(text, "```");
-        Line(text, $"Rscript {PackageFiles.RecheckR}");
-        Line(text, $"python3 {PackageFiles.RecheckPython}");
+        Line(text, $"Rscript {inR}");
+        Line(text, $"python3 {inPython}");
         Line(text, "```");
-        Line(text, "prints the headline table from the trials: condition | mean (95 % interval) | less reference (95 % interval) | sessions | used trials. Few sessions know their own scatter poorly, so each variance is drawn towards what all conditions have in common; what is borrowed (a variance, a weight, degrees of freedom) stands in `headline.csv` and is all that the scripts take from there. The intervals are mean +- t sqrt((shared + weight x s^2) / J), with s the standard deviation of the J session values.");
-        Line(text);
-        if (content.HasSticks)
-        {
-            Line(text, "Likewise");
-            Line(text, "```");
-            Line(text, $"Rscript {PackageFiles.RecheckSticksR}");
-            Line(text, $"python3 {PackageFiles.RecheckSticksPython}");
-            Line(text, "```");
-            Line(text, $"recompute from the positions: centre offset, rest noise, distinct steps, and of turns the circle of least squares and the radial deviation. They print condition | key | recomputed | published, and take from `{StickFindingsTable.FileName}` nothing but what they print beside it and over how many sessions it goes. They need base R, or NumPy and SciPy. Intervals, and what the other procedures show, they do not recompute; the formulas are in the report.");
-            Line(text);
-        }
-
-        Line(text, "The borrowed part itself is empirical Bayes (G. K. Smyth, Stat. Appl. Genet. Mol. Biol. 3, 2004; `squeezeVar` of the R package limma). Whole files: `sha256sum` gives the digests in `datapackage.json`.");
     }
 
     private static void WriteCautions(StringBuilder text, DataPackageContent content)

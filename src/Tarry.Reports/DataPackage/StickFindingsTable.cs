@@ -66,7 +66,7 @@ public static class StickFindingsTable
             Number(estimate.Level),
             estimate.Method,
             Number(estimate.Replicates),
-            estimate.ReplicateOf,
+            estimate.ReplicateOf.Contains(',', StringComparison.Ordinal) ? $"\"{estimate.ReplicateOf}\"" : estimate.ReplicateOf,
             Number(estimate.Sessions),
             "",
         ],

@@ -118,7 +118,7 @@ def values_of(recordings):
                 add("centre_offset_%s_percent" % name, centre)
                 add("rest_noise_%s_percent" % name, noise)
             if procedure in ("rim-sweep", "slow-ramp", "substitution") and axis.found:
-                add("distinct_steps_%s_steps" % name, (axis.high - axis.low) / axis.found + 1)
+                add("distinct_steps_%s_count" % name, (axis.high - axis.low) / axis.found + 1)
         turned = profiles(axes["x"].percent, axes["y"].percent) if procedure == "rim-sweep" else []
         if turned:
             x, y, radius = np.mean([circle(turn) for turn in turned], axis=0)
