@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Tarry.Findings.Quality;
-using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.DataPackage;
 
@@ -50,7 +49,7 @@ internal static class PackageReadme
         if (content.HasSticks)
         {
             var recordings = content.Recordings.Where(recording => recording.Session.Stick is not null).ToList();
-            Line(text, $"Sticks of {Numbers.Count(recordings.Select(recording => recording.Key.Condition).Distinct().Count(), "condition")}, {Numbers.Count(recordings.Count, "recording")}.");
+            Line(text, $"Conditions with recordings of a stick: {recordings.Select(recording => recording.Key.Condition).Distinct().Count()}. Recordings: {recordings.Count}.");
         }
 
         if (!string.IsNullOrWhiteSpace(content.Author))

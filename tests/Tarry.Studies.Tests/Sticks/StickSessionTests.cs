@@ -122,6 +122,30 @@ public class StickSessionTests
     }
 
     [Fact]
+    public void SealImported_Correction_IsReadInsteadAndSaysWhatItReplacesAndWhy()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        var rest = Session(StickProcedure.Rest);
+        var wider = rest with { Record = rest.Record with { Stick = rest.Setup with { X = new StickRange(0, 1_023, 1) } } };
+        Seal(scratch, rest);
+        var first = File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb.rest/session.json"));
+        using (var held = scratch.Study.AcquireLock("test"))
+        {
+            scratch.Study.SealImported(held, [wider], ScratchStudy.Import(), [], replacing: "the range of x was stated too narrow");
+            Assert.Throws<ArgumentException>(() => scratch.Study.SealImported(held, [wider], ScratchStudy.Import(), [], replacing: " "));
+        }
+
+        var study = Study.Open(scratch.Folder);
+        var read = study.ReadStick(Assert.Single(study.StickKeys));
+        Assert.Equal(1_023, read.Setup.X.Maximum);
+        Assert.Equal(new Replacement("monday.quill-usb.rest", "the range of x was stated too narrow"), read.Record.Replaces);
+        Assert.True(File.Exists(scratch.PathOf("sessions/monday.quill-usb.rest@2/reports.parquet")));
+        Assert.Equal(first, File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb.rest/session.json")));
+        var check = StudyCheck.Run(study);
+        Assert.True(check.Passed, string.Join('\n', check.Problems));
+    }
+
+    [Fact]
     public void Begin_KeyOfAStick_IsRefused()
     {
         using var scratch = new ScratchStudy("quill-usb");
