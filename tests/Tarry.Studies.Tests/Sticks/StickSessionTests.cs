@@ -2,6 +2,7 @@ using System.Text.Json;
 using ParquetSharp;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.Sticks;
+using Tarry.Studies.StudyFiles;
 
 namespace Tarry.Studies.Tests.Sticks;
 
@@ -143,6 +144,22 @@ public class StickSessionTests
         Assert.Equal(first, File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb.rest/session.json")));
         var check = StudyCheck.Run(study);
         Assert.True(check.Passed, string.Join('\n', check.Problems));
+    }
+
+    [Fact]
+    public void Check_ExclusionOfTrialsThatAStickDoesNotHave_IsTold()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        Seal(scratch, Session(StickProcedure.Rest), Session(StickProcedure.AngleStops));
+        using (var held = scratch.Study.AcquireLock("test"))
+        {
+            scratch.Study.AddExclusion(held, new Exclusion(SessionKey.Parse("monday.quill-usb.rest"), "somebody touched it", null, null));
+            scratch.Study.AddExclusion(held, new Exclusion(SessionKey.Parse("monday.quill-usb.angle-stops"), "the jig slipped", 1, 2));
+        }
+
+        var problem = Assert.Single(StudyCheck.Run(Study.Open(scratch.Folder)).Problems);
+        Assert.Equal(StudyProblemKind.ExclusionWithoutTrials, problem.Kind);
+        Assert.Contains("monday.quill-usb.angle-stops names trials", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]

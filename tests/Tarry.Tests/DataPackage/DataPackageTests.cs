@@ -104,6 +104,7 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         var sha256sum = Requirement.Program("sha256sum", "coreutils");
         using var folder = Exported();
         var resources = Descriptor(folder).GetProperty("resources").EnumerateArray().ToList();
+        Assert.Equal(resources.Count, resources.Select(resource => resource.GetProperty("name").GetString()).Distinct().Count());
         foreach (var resource in resources)
         {
             var name = resource.GetProperty("path").GetString()!;
