@@ -91,7 +91,7 @@ public sealed record ImportPlan
             throw new ImportException(
                 $"The study has {string.Join(", ", taken)} already; nothing was imported.",
                 taken[0].ToString(),
-                "Import under another sitting (--sitting, or the sitting column), or say with --correction why it takes the place of the earlier one.");
+                "Import under another sitting (--sitting, or the sitting column), or put it in the place of the earlier one with 'tarry import --correction REASON'.");
         }
 
         foreach (var plan in plans)
