@@ -44,17 +44,7 @@ public sealed record PackagedRecording
     public static IReadOnlyList<PackagedRecording> Reports(Study study, Action<ReportSession, TextWriter> writeCsv, Action<ReportSession, Stream> writeParquet)
     {
         ArgumentNullException.ThrowIfNull(study);
-        return
-        [
-            .. study.ReportSessionKeys.Select(key => new PackagedRecording
-            {
-                Key = key,
-                Session = study.ReadReports(key).Record,
-                Record = study.ReadRecordFile(key),
-                WriteCsv = writer => writeCsv(study.ReadReports(key), writer),
-                WriteParquet = stream => writeParquet(study.ReadReports(key), stream),
-            }),
-        ];
+        return Of(study, study.ReportSessionKeys, study.ReadReports, session => session.Record, writeCsv, writeParquet);
     }
 
     /// <summary>The sessions of sticks of a study likewise, those that are set aside too.</summary>
@@ -64,16 +54,19 @@ public sealed record PackagedRecording
     public static IReadOnlyList<PackagedRecording> Sticks(Study study, Action<StickSession, TextWriter> writeCsv, Action<StickSession, Stream> writeParquet)
     {
         ArgumentNullException.ThrowIfNull(study);
-        return
-        [
-            .. study.StickKeys.Select(key => new PackagedRecording
-            {
-                Key = key,
-                Session = study.ReadStick(key).Record,
-                Record = study.ReadRecordFile(key),
-                WriteCsv = writer => writeCsv(study.ReadStick(key), writer),
-                WriteParquet = stream => writeParquet(study.ReadStick(key), stream),
-            }),
-        ];
+        return Of(study, study.StickKeys, study.ReadStick, session => session.Record, writeCsv, writeParquet);
     }
+
+    private static PackagedRecording[] Of<T>(
+        Study study, IReadOnlyList<SessionKey> keys, Func<SessionKey, T> read, Func<T, SessionRecord> recordOf, Action<T, TextWriter> writeCsv, Action<T, Stream> writeParquet) =>
+    [
+        .. keys.Select(key => new PackagedRecording
+        {
+            Key = key,
+            Session = recordOf(read(key)),
+            Record = study.ReadRecordFile(key),
+            WriteCsv = writer => writeCsv(read(key), writer),
+            WriteParquet = stream => writeParquet(read(key), stream),
+        }),
+    ];
 }
