@@ -45,47 +45,58 @@ public sealed record ImportPlan
     /// <summary>Adds it to a study: all or nothing.</summary>
     /// <param name="study">The study whose conditions it was read for.</param>
     /// <param name="held">The right to write to it.</param>
+    /// <param name="replacing">Why its sessions correct sealed ones of the same kind and keys; null: they are new.</param>
     /// <exception cref="StudyException">A session is there already. Nothing was imported.</exception>
-    public void AddTo(Study study, StudyLock held)
+    public void AddTo(Study study, StudyLock held, string? replacing = null)
     {
         ArgumentNullException.ThrowIfNull(study);
         if (StickSessions.Count > 0)
         {
-            study.SealImported(held, StickSessions, Record, NewConditions);
+            study.SealImported(held, StickSessions, Record, NewConditions, replacing);
         }
         else if (ReportSessions.Count > 0)
         {
-            study.SealImported(held, ReportSessions, Record, NewConditions);
+            study.SealImported(held, ReportSessions, Record, NewConditions, replacing);
         }
         else
         {
-            study.SealImported(held, Sessions, Record, NewConditions, Exclusions);
+            study.SealImported(held, Sessions, Record, NewConditions, Exclusions, replacing);
         }
     }
 
-    /// <summary>Adds several to a study; that all are new to it is seen before anything is made.</summary>
+    /// <summary>Adds several to a study; that all are new to it, or all corrections, is seen before anything is made.</summary>
     /// <param name="plans">The plans.</param>
     /// <param name="study">The study whose conditions they were read for.</param>
     /// <param name="held">The right to write to it.</param>
     /// <param name="added">Told of each once it is in the study.</param>
-    /// <exception cref="ImportException">A session is there already. Nothing was imported.</exception>
-    public static void AddAll(IReadOnlyList<ImportPlan> plans, Study study, StudyLock held, Action<ImportPlan>? added = null)
+    /// <param name="replacing">Why their sessions correct sealed ones of the same kind and keys; null: they are new.</param>
+    /// <exception cref="ImportException">A session is there already, or one that is to be corrected is not. Nothing was imported.</exception>
+    public static void AddAll(IReadOnlyList<ImportPlan> plans, Study study, StudyLock held, Action<ImportPlan>? added = null, string? replacing = null)
     {
         ArgumentNullException.ThrowIfNull(plans);
         ArgumentNullException.ThrowIfNull(study);
         var there = study.SessionKeys.Concat(study.ReportSessionKeys).Concat(study.StickKeys).ToHashSet();
+        var missing = plans.SelectMany(plan => plan.Keys).Where(key => !there.Contains(key)).ToList();
+        if (replacing is not null && missing.Count > 0)
+        {
+            throw new ImportException(
+                $"The study has no {string.Join(", ", missing)} to correct; nothing was imported.",
+                missing[0].ToString(),
+                "Import what is new without --correction.");
+        }
+
         var taken = plans.SelectMany(plan => plan.Keys).Where(there.Contains).ToList();
-        if (taken.Count > 0)
+        if (replacing is null && taken.Count > 0)
         {
             throw new ImportException(
                 $"The study has {string.Join(", ", taken)} already; nothing was imported.",
                 taken[0].ToString(),
-                "Import under another sitting (--sitting, or the sitting column).");
+                "Import under another sitting (--sitting, or the sitting column), or put it in the place of the earlier one with 'tarry import --correction REASON'.");
         }
 
         foreach (var plan in plans)
         {
-            plan.AddTo(study, held);
+            plan.AddTo(study, held, replacing);
             added?.Invoke(plan);
         }
     }

@@ -222,11 +222,7 @@ public sealed partial class Study
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        if (replacing is not null)
-        {
-            ArgumentException.ThrowIfNullOrWhiteSpace(replacing);
-        }
-
+        RequireReason(replacing);
         var placed = SessionImport.Check(_paths, sessions, import, replacing);
         Seal(placed, import, newConditions, exclusions ?? []);
     }
@@ -236,15 +232,17 @@ public sealed partial class Study
     /// <param name="sessions">The sessions; their keys must be new to the study.</param>
     /// <param name="import">What became of the file; its sessions are filled in.</param>
     /// <param name="newConditions">Conditions to declare on the way.</param>
+    /// <param name="replacing">Why these sessions correct sealed ones of the same kind and keys; null: no session is replaced.</param>
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
-    public void SealImported(StudyLock held, IReadOnlyList<ReportSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
+    public void SealImported(StudyLock held, IReadOnlyList<ReportSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions, string? replacing = null)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        Seal(SessionImport.Check(_paths, sessions, import), import, newConditions, []);
+        RequireReason(replacing);
+        Seal(SessionImport.Check(_paths, sessions, import, replacing), import, newConditions, []);
     }
 
     /// <summary>Seals the sessions of a stick of one import or recording: all of them or, if anything goes wrong, none.</summary>
@@ -252,15 +250,17 @@ public sealed partial class Study
     /// <param name="sessions">The sessions; their keys must be new to the study. A key without a procedure takes that of its session.</param>
     /// <param name="import">What became of the file; its sessions are filled in.</param>
     /// <param name="newConditions">Conditions to declare on the way.</param>
+    /// <param name="replacing">Why these sessions correct sealed ones of the same kind and keys; null: no session is replaced.</param>
     /// <exception cref="StudyException">A session is there already, or a condition is not declared. Nothing was imported.</exception>
     /// <exception cref="ArgumentException">A record breaks a rule. Nothing was imported.</exception>
-    public void SealImported(StudyLock held, IReadOnlyList<StickSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions)
+    public void SealImported(StudyLock held, IReadOnlyList<StickSession> sessions, ImportRecord import, IReadOnlyList<ConditionEntry> newConditions, string? replacing = null)
     {
         Require(held);
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(import);
         ArgumentNullException.ThrowIfNull(newConditions);
-        Seal(SessionImport.Check(_paths, sessions, import), import, newConditions, []);
+        RequireReason(replacing);
+        Seal(SessionImport.Check(_paths, sessions, import, replacing), import, newConditions, []);
     }
 
     private void Seal(
@@ -277,6 +277,14 @@ public sealed partial class Study
 
         SessionImport.Seal(_paths, placed, import, () => _store.Edit(_ => after), () => _store.Edit(_ => before));
         File = file;
+    }
+
+    private static void RequireReason(string? replacing)
+    {
+        if (replacing is not null)
+        {
+            ArgumentException.ThrowIfNullOrWhiteSpace(replacing);
+        }
     }
 
     internal StudyPaths Paths => _paths;

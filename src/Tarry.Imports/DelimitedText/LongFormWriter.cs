@@ -55,7 +55,7 @@ public static class LongFormWriter
     private static void WriteSession(TextWriter output, SessionData session, LongFormTable table, CancellationToken cancellation)
     {
         var names = $"{session.Record.Key.Condition},{session.Record.Key.Sitting},";
-        var factorCells = FactorCells(table.ConditionOf(session.Record.Key), table);
+        var factorCells = string.Concat(table.Factors.Cells(session.Record.Key.Condition).Select(cell => "," + cell));
         var index = 0;
         foreach (var row in table.Rows(session))
         {
@@ -69,12 +69,5 @@ public static class LongFormWriter
                 CultureInfo.InvariantCulture,
                 $"{names}{trial.Sequence},{row.PressTimeUs:0.###},{row.LatencyUs:0.###},{OutcomeNames.Word(trial.Outcome)},{row.LatencyHighUs:0.###},{(int)trial.Flags},{trial.Edges},{(row.Excluded ? 1 : 0)}{factorCells}\n"));
         }
-    }
-
-    private static string FactorCells(ConditionEntry? condition, LongFormTable table)
-    {
-        var levels = table.Factors.Select(factor => FactorText.ToCell(condition?.Factors.GetValueOrDefault(factor) ?? ""));
-        var rate = condition?.NominalReportHz?.ToString("0.############", CultureInfo.InvariantCulture) ?? "";
-        return string.Concat((table.WithRates ? levels.Append(rate) : levels).Select(cell => "," + cell));
     }
 }

@@ -55,14 +55,14 @@ public static class LongFormParquetWriter
         new Column<int>("flags"),
         new Column<int>("edges"),
         new Column<int>("excluded"),
-        .. table.Factors.Select(factor => new Column<string?>(LongFormTable.ColumnName(factor))),
-        .. table.WithRates ? new Column[] { new Column<double?>("nominal_report_hz") } : [],
+        .. table.Factors.Factors.Select(factor => new Column<string?>(table.Factors.Name(factor))),
+        .. table.Factors.WithRates ? new Column[] { new Column<double?>("nominal_report_hz") } : [],
     ];
 
     private static void WriteSession(RowGroupWriter group, SessionData session, LongFormTable table)
     {
         var rows = table.Rows(session).ToArray();
-        var condition = table.ConditionOf(session.Record.Key);
+        var condition = table.Factors.Of(session.Record.Key.Condition);
         Write(group, rows, _ => session.Record.Key.Condition);
         Write(group, rows, _ => session.Record.Key.Sitting);
         Write(group, rows, row => row.Trial.Sequence);
@@ -73,12 +73,12 @@ public static class LongFormParquetWriter
         Write(group, rows, row => (int)row.Trial.Flags);
         Write(group, rows, row => (int)row.Trial.Edges);
         Write(group, rows, row => row.Excluded ? 1 : 0);
-        foreach (var factor in table.Factors)
+        foreach (var factor in table.Factors.Factors)
         {
             Write(group, rows, _ => condition?.Factors.GetValueOrDefault(factor));
         }
 
-        if (table.WithRates)
+        if (table.Factors.WithRates)
         {
             Write(group, rows, _ => condition?.NominalReportHz);
         }

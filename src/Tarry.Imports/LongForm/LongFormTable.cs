@@ -1,4 +1,3 @@
-using Tarry.Imports.DelimitedText;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.StudyFiles;
 
@@ -13,28 +12,13 @@ internal sealed class LongFormTable
 
     private readonly StudyFile study;
 
-    public LongFormTable(StudyFile study)
-    {
-        this.study = study;
-        Factors = [.. study.Conditions.SelectMany(condition => condition.Factors.Keys).Distinct().OrderBy(UsualPlace)];
-        WithRates = study.Conditions.Any(condition => condition.NominalReportHz is not null);
-    }
+    public LongFormTable(StudyFile study) => (this.study, Factors) = (study, new FactorColumns(study, TrialColumns));
 
-    /// <summary>The factors that any condition has, the usual ones first.</summary>
-    public IReadOnlyList<string> Factors { get; }
-
-    /// <summary>Whether any condition states a report rate.</summary>
-    public bool WithRates { get; }
+    /// <summary>The columns that say what the condition is.</summary>
+    public FactorColumns Factors { get; }
 
     /// <summary>The names of all columns, in order.</summary>
-    public IReadOnlyList<string> ColumnNames =>
-        [.. TrialColumns, .. Factors.Select(ColumnName), .. WithRates ? new[] { "nominal_report_hz" } : []];
-
-    /// <summary>A factor that is called as one of the other columns keeps apart from it.</summary>
-    public static string ColumnName(string factor) =>
-        TrialColumns.Contains(factor) || factor == "session" ? $"factor_{factor}" : factor;
-
-    public ConditionEntry? ConditionOf(SessionKey key) => study.Conditions.FirstOrDefault(entry => entry.Id == key.Condition);
+    public IReadOnlyList<string> ColumnNames => [.. TrialColumns, .. Factors.Names];
 
     /// <summary>The rows of a session, by sequence. A press that moves an axis counts from the stated crossing.</summary>
     public IEnumerable<LongFormRow> Rows(SessionData session)
@@ -79,10 +63,4 @@ internal sealed class LongFormTable
 
     private static decimal? Microseconds(long? ticks, decimal ticksPerSecond) =>
         ticks is null ? null : decimal.Round(ticks.Value * 1_000_000_000m / ticksPerSecond) / 1_000m;
-
-    private static int UsualPlace(string factor)
-    {
-        var place = HeaderReader.KnownFactors.IndexOf(factor);
-        return place < 0 ? int.MaxValue : place;
-    }
 }

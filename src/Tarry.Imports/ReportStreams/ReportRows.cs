@@ -1,4 +1,3 @@
-using Tarry.Metrology;
 using Tarry.Studies.Reports;
 
 namespace Tarry.Imports.ReportStreams;
@@ -10,12 +9,5 @@ public static class ReportRows
     public static IReadOnlyList<string> FixedColumns { get; } = ["time_us", "endpoint", "report_id", "data"];
 
     /// <summary>When a report came, in microseconds from the session's beginning, to the nanosecond.</summary>
-    internal static decimal TimeUs(ReportSession session, int index)
-    {
-        var segment = session.Record.Segments[0];
-        var tick = session.Reports.Tick(index);
-        return segment.ClockFit is { } fit
-            ? Math.Round((decimal)new TimerClock(segment.TickHz, fit.RateErrorPpm).ToMicroseconds(tick), 3)
-            : Math.Round(tick * 1_000_000m / segment.TickHz, 3);
-    }
+    internal static decimal TimeUs(ReportSession session, int index) => TickTime.Microseconds(session.Record.Segments[0], session.Reports.Tick(index));
 }

@@ -16,8 +16,8 @@ public sealed record DataPackageContent
     /// <summary>The records of its sessions: where the trials came from.</summary>
     public required IReadOnlyList<SessionRecord> Sessions { get; init; }
 
-    /// <summary>Its sessions of reports.</summary>
-    public IReadOnlyList<PackagedReports> Reports { get; init; } = [];
+    /// <summary>Its sessions of reports and of sticks.</summary>
+    public required IReadOnlyList<PackagedRecording> Recordings { get; init; }
 
     /// <summary>The licence of the publication; null if the publisher states none.</summary>
     public required Licence? Licence { get; init; }
@@ -36,4 +36,19 @@ public sealed record DataPackageContent
 
     /// <summary>Writes the trials as Parquet.</summary>
     public required Action<Stream> WriteTrialsAsParquet { get; init; }
+
+    /// <summary>The names of the columns that <see cref="WriteStickRecordings"/> writes.</summary>
+    public required IReadOnlyList<string> StickRecordingColumns { get; init; }
+
+    /// <summary>Writes what each recording of a stick is, as CSV.</summary>
+    public required Action<TextWriter> WriteStickRecordings { get; init; }
+
+    /// <summary>Whether the study has sessions of latencies.</summary>
+    internal bool HasTrials => Sessions.Count > 0;
+
+    /// <summary>Whether the study has recordings of sticks.</summary>
+    internal bool HasSticks => Recordings.Any(recording => recording.Session.Stick is not null);
+
+    /// <summary>The records of all its sessions.</summary>
+    internal IReadOnlyList<SessionRecord> AllSessions => [.. Sessions, .. Recordings.Select(recording => recording.Session)];
 }

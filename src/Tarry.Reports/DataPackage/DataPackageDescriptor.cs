@@ -17,11 +17,11 @@ internal static class DataPackageDescriptor
             json.WriteString("profile", "data-package");
             json.WriteString("name", Names.FromText(content.Study.Title) ?? "study");
             json.WriteString("title", content.Study.Title);
-            json.WriteString("description", "Input latency, measured trial by trial. README.md says how and what the columns are; findings.json is what the trials say.");
+            json.WriteString("description", PackageReadme.What(content) + " README.md says how and what the columns are; findings.json is what the data say.");
             json.WriteString("version", content.Version);
             WriteAuthor(json, content.Author);
             WriteLicence(json, content.Licence);
-            WriteSources(json, [.. content.Sessions, .. content.Reports.Select(reports => reports.Session)]);
+            WriteSources(json, content.AllSessions);
             json.WriteString("made_with", "tarry " + content.Findings.Version);
             json.WriteStartArray("resources");
             foreach (var file in files)
@@ -90,19 +90,25 @@ internal static class DataPackageDescriptor
         json.WriteEndArray();
     }
 
-    // The columns of a CSV and what tells its rows apart; null for anything else. Two reports may come at one time.
+    // The columns of a CSV and what tells its rows apart; null for anything else. Two reports or positions may come at one time.
     private static (IReadOnlyList<TableColumn> Columns, IReadOnlyList<string> PrimaryKey)? TableOf(string name, DataPackageContent content, IReadOnlyList<TableColumn> trialColumns) =>
         name == PackageFiles.TrialsCsv ? (trialColumns, TrialsSchema.PrimaryKey)
         : name == HeadlineTable.FileName ? (HeadlineTable.Columns, ["condition"])
-        : content.Reports.FirstOrDefault(reports => reports.CsvName == name) is { Session.ReportStream: { } stream } ? (ReportsSchema.Of(stream), [])
-        : null;
+        : name == StickFindingsTable.FileName ? (StickFindingsTable.Columns, StickFindingsTable.PrimaryKey)
+        : name == PackageFiles.StickRecordings ? (StickRecordingsSchema.Of(content.StickRecordingColumns, content.Study), StickRecordingsSchema.PrimaryKey)
+        : content.Recordings.FirstOrDefault(recording => recording.CsvName == name)?.Session switch
+        {
+            { ReportStream: { } stream } => (ReportsSchema.Of(stream), []),
+            { Stick: { } setup } => (StickSchema.Of(setup), []),
+            _ => null,
+        };
 
     private static void WriteResource(Utf8JsonWriter json, PackagedFile file, (IReadOnlyList<TableColumn> Columns, IReadOnlyList<string> PrimaryKey)? table)
     {
         var (what, mediaType) = PackageFiles.Describe(file.Name);
         var isTable = table is not null;
         json.WriteStartObject();
-        json.WriteString("name", Names.FromText(isTable && !file.Name.Contains('/', StringComparison.Ordinal) ? Path.GetFileNameWithoutExtension(file.Name) : file.Name.Replace('.', '-').Replace('/', '-')));
+        json.WriteString("name", ResourceName(file.Name, isTable));
         json.WriteString("path", file.Name);
         json.WriteString("profile", isTable ? "tabular-data-resource" : "data-resource");
         json.WriteString("description", what);
@@ -123,6 +129,11 @@ internal static class DataPackageDescriptor
 
         json.WriteEndObject();
     }
+
+    // A name may hold dots and slashes: the file's own keeps two long ones apart.
+    private static string? ResourceName(string name, bool isTable) => name.Contains('/', StringComparison.Ordinal)
+        ? name
+        : Names.FromText(isTable ? Path.GetFileNameWithoutExtension(name) : name.Replace('.', '-'));
 
     private static void WriteDialect(Utf8JsonWriter json)
     {

@@ -1,11 +1,12 @@
 using System.Text;
 using Tarry.Findings.Json;
+using Tarry.Findings.Sticks;
 
 namespace Tarry.Reports.DataPackage;
 
 /// <summary>
-/// Writes a Frictionless Data Package (specs.frictionlessdata.io, version 1): trials, headline and findings with their schemas,
-/// a README, and two scripts that recompute the headline.
+/// Writes a Frictionless Data Package (specs.frictionlessdata.io, version 1): trials, headline, findings, and recordings of reports and sticks
+/// with their schemas, a README, and scripts that recompute the headline and what is said of sticks.
 /// </summary>
 /// <remarks>
 /// <c>datapackage.json</c> is removed first and written last, with the SHA-256 of every other file as it lies on the disk: a folder
@@ -15,6 +16,9 @@ public static class DataPackageFolder
 {
     /// <summary>The name of the descriptor.</summary>
     public const string DescriptorName = "datapackage.json";
+
+    /// <summary>The name of the table of the recordings of sticks.</summary>
+    public const string StickRecordingsName = PackageFiles.StickRecordings;
 
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
@@ -39,17 +43,26 @@ public static class DataPackageFolder
             PackagedFile.Write(folder, PackageFiles.FindingsSchema, Text(PackageFiles.Shipped(PackageFiles.FindingsSchema))),
             PackagedFile.Write(folder, PackageFiles.RecheckR, Text(PackageFiles.Shipped(PackageFiles.RecheckR))),
             PackagedFile.Write(folder, PackageFiles.RecheckPython, Text(PackageFiles.Shipped(PackageFiles.RecheckPython))),
-            .. content.Reports.SelectMany(reports => new[]
+            .. content.HasSticks ? Sticks(folder, content) : [],
+            .. content.Recordings.SelectMany(recording => new[]
             {
-                PackagedFile.Write(folder, reports.CsvName, stream => Write(stream, reports.WriteCsv)),
-                PackagedFile.Write(folder, reports.ParquetName, reports.WriteParquet),
-                PackagedFile.Write(folder, reports.RecordName, stream => stream.Write(reports.Record.Span)),
+                PackagedFile.Write(folder, recording.CsvName, stream => Write(stream, recording.WriteCsv)),
+                PackagedFile.Write(folder, recording.ParquetName, recording.WriteParquet),
+                PackagedFile.Write(folder, recording.RecordName, stream => stream.Write(recording.Record.Span)),
             }),
             PackagedFile.Write(folder, PackageFiles.Readme, Text(PackageReadme.Write(content, columns))),
         ];
         PackagedFile.Write(folder, DescriptorName, Text(DataPackageDescriptor.Write(content, columns, files)));
         return Path.Combine(folder, DescriptorName);
     }
+
+    private static PackagedFile[] Sticks(string folder, DataPackageContent content) =>
+    [
+        PackagedFile.Write(folder, PackageFiles.StickRecordings, stream => Write(stream, content.WriteStickRecordings)),
+        PackagedFile.Write(folder, StickFindingsTable.FileName, Text(StickFindingsTable.Write(content.Findings.Sticks ?? StudySticks.None))),
+        PackagedFile.Write(folder, PackageFiles.RecheckSticksR, Text(PackageFiles.Shipped(PackageFiles.RecheckSticksR))),
+        PackagedFile.Write(folder, PackageFiles.RecheckSticksPython, Text(PackageFiles.Shipped(PackageFiles.RecheckSticksPython))),
+    ];
 
     private static Action<Stream> Text(string text) => stream => stream.Write(Utf8.GetBytes(text));
 

@@ -23,29 +23,9 @@ internal static class TrialsSchema
         new("excluded", "integer", "1 if the tester set the trial aside (the reasons are in findings.json), else 0.", Required: true, Minimum: 0, Maximum: 1),
     ];
 
-    private static readonly Dictionary<string, string> UsualFactors = new()
-    {
-        ["device"] = "Maker and model of the device.",
-        ["unit"] = "Which specimen of the device.",
-        ["device_firmware"] = "The device's firmware.",
-        ["link"] = "How the device is linked to the host.",
-        ["layer"] = "Software layer between host and application.",
-        ["control"] = "The control that was actuated.",
-        ["placement"] = "How far from the host and where.",
-    };
-
     /// <summary>The columns, given what the study declares and the header that the file has.</summary>
     /// <param name="header">The names in the file's first line, in order.</param>
     /// <param name="study">The study file.</param>
-    public static IReadOnlyList<TableColumn> Of(IReadOnlyList<string> header, StudyFile study)
-    {
-        var rates = study.Conditions.Any(condition => condition.NominalReportHz is not null);
-        return
-        [
-            .. Always,
-            .. header.Skip(Always.Length).Select(name => rates && name == "nominal_report_hz"
-                ? new TableColumn(name, "number", "Reports a second that the maker states.", "Hz", Minimum: 0)
-                : new TableColumn(name, "string", UsualFactors.GetValueOrDefault(name, "A factor of the condition, declared by the tester."))),
-        ];
-    }
+    public static IReadOnlyList<TableColumn> Of(IReadOnlyList<string> header, StudyFile study) =>
+        [.. Always, .. FactorSchema.Of(header.Skip(Always.Length), study)];
 }

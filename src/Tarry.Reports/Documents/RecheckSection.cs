@@ -19,13 +19,15 @@ internal static class RecheckSection
                 "ol",
                 Step("datapackage.json", " of the package states the SHA-256 of each of its files."),
                 Step("Rscript recheck.R", " recomputes the means with their intervals and the differences from the reference from every trial, with R alone."),
-                Step("python3 recheck.py", " does the same with Python's standard library alone.")),
+                Step("python3 recheck.py", " does the same with Python's standard library alone."),
+                document.Sticks is null ? null : Step("Rscript recheck-sticks.R", " recomputes from every position of the sticks the centre offset, the noise at rest, the distinct steps, and of turns the circle and the radial deviation, with R alone."),
+                document.Sticks is null ? null : Step("python3 recheck-sticks.py", " does the same with NumPy and SciPy.")),
             Html.Subheading("With the study folder and Tarry"),
             new XElement(
                 "ol",
                 Step("tarry check STUDY", " reads every sealed session and compares it with the SHA-256 in manifest.json."),
                 Step($"tarry analyse STUDY --json --seed {seed}", $" prints the findings that this report is drawn from, the same as findings.json beside it. Version used: {document.Version}."),
-                Step("tarry export STUDY --format datapackage --out package", " writes the data package: every trial, one a row, with units in the column names, and the two scripts."),
+                Step("tarry export STUDY --format datapackage --out package", " writes the data package: every trial, report and position of a stick, one a row, with units in the column names, and the scripts."),
                 Step($"tarry report STUDY --figures --seed {seed}", " writes this report and its figures again.")));
     }
 

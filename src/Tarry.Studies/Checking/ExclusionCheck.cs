@@ -9,7 +9,8 @@ internal static class ExclusionCheck
     {
         foreach (var exclusion in study.File.Exclusions)
         {
-            if (sessions.All(session => session.Key != exclusion.Session))
+            var session = sessions.FirstOrDefault(session => session.Key == exclusion.Session);
+            if (session is null)
             {
                 yield return new StudyProblem(
                     StudyProblemKind.ExclusionWithoutTrials,
@@ -17,7 +18,15 @@ internal static class ExclusionCheck
                     $"An exclusion is of session {exclusion.Session}, which the study does not have.",
                     $"Correct or remove that [[exclude]] in {StudyFileText.FileName}.");
             }
-            else if (sessions.First(session => session.Key == exclusion.Session).Counts is { } && SetsNothingAside(study, exclusion))
+            else if (exclusion is not { FirstSequence: null, LastSequence: null } && session is { Positions: not null } or { Reports: not null })
+            {
+                yield return new StudyProblem(
+                    StudyProblemKind.ExclusionWithoutTrials,
+                    StudyFileText.FileName,
+                    $"An exclusion of session {exclusion.Session} names trials, and the session has none: it sets nothing aside.",
+                    $"Remove first_seq and last_seq of that [[exclude]] in {StudyFileText.FileName} to set the session aside as a whole.");
+            }
+            else if (session.Counts is { } && SetsNothingAside(study, exclusion))
             {
                 yield return new StudyProblem(
                     StudyProblemKind.ExclusionWithoutTrials,

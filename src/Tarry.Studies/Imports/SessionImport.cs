@@ -24,12 +24,12 @@ internal static class SessionImport
             Check(record, trials);
         }
 
-        var folders = Free(paths, sessions.Select(session => session.Record.Key), replacing);
-        return [.. sessions.Select(session => Place(session.Record, session.Trials, folders.Current(session.Record.Key), replacing))];
+        var folders = Free(paths, sessions.Select(session => session.Record.Key), SessionDocument.LatencyKind, replacing);
+        return [.. sessions.Select(session => Place(session.Record, folders, replacing, (to, entry, record) => SealedSession.Write(to, entry, record, [.. session.Trials.OrderBy(trial => trial.Sequence)])))];
     }
 
     /// <summary>The same for sessions of the kind <c>reports</c>.</summary>
-    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<ReportSession> sessions, ImportRecord import)
+    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<ReportSession> sessions, ImportRecord import, string? replacing)
     {
         RequireKeys([.. sessions.Select(session => RequireNoProcedure(session.Record.Key))], import);
         foreach (var session in sessions)
@@ -41,12 +41,12 @@ internal static class SessionImport
             }
         }
 
-        _ = Free(paths, sessions.Select(session => session.Record.Key), null);
-        return [.. sessions.Select(session => new ImportedSession(session.Record.Key, to => SealedReports.Write(to, session.Record.Key, session)))];
+        var folders = Free(paths, sessions.Select(session => session.Record.Key), SessionDocument.ReportsKind, replacing);
+        return [.. sessions.Select(session => Place(session.Record, folders, replacing, (to, entry, record) => SealedReports.Write(to, entry, session with { Record = record })))];
     }
 
     /// <summary>The same for sessions of the kind <c>stick</c>; a key without a procedure takes that of its session.</summary>
-    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<StickSession> sessions, ImportRecord import)
+    public static IReadOnlyList<ImportedSession> Check(StudyPaths paths, IReadOnlyList<StickSession> sessions, ImportRecord import, string? replacing)
     {
         foreach (var session in sessions)
         {
@@ -59,8 +59,8 @@ internal static class SessionImport
 
         StickSession[] named = [.. sessions.Select(Named)];
         RequireKeys([.. named.Select(session => session.Record.Key)], import);
-        _ = Free(paths, named.Select(session => session.Record.Key), null);
-        return [.. named.Select(session => new ImportedSession(session.Record.Key, to => SealedStick.Write(to, session.Record.Key, session)))];
+        var folders = Free(paths, named.Select(session => session.Record.Key), SessionDocument.StickKind, replacing);
+        return [.. named.Select(session => Place(session.Record, folders, replacing, (to, entry, record) => SealedStick.Write(to, entry, session with { Record = record })))];
     }
 
     private static StickSession Named(StickSession session)
@@ -91,16 +91,16 @@ internal static class SessionImport
         }
     }
 
-    private static SessionFolders Free(StudyPaths paths, IEnumerable<SessionKey> keys, string? replacing)
+    private static SessionFolders Free(StudyPaths paths, IEnumerable<SessionKey> keys, string kind, string? replacing)
     {
         var folders = SessionFolders.Look(paths);
-        var there = keys.Where(key => folders.IsTaken(key) && (replacing is null || folders.Current(key) is null)).Order().ToList();
+        var there = keys.Where(key => folders.IsTaken(key) && (replacing is null || folders.Current(key) is null || folders.KindOf(key) != kind)).Order().ToList();
         if (there.Count > 0)
         {
             throw new StudyException(
                 $"The study has {(there.Count == 1 ? "this session" : "these sessions")} already: {string.Join(", ", there)}. Nothing was imported.",
                 paths.Relative(paths.Session(there[0])),
-                "Import under another sitting (--sitting), or as a correction that says why it replaces the earlier one. Nothing sealed is overwritten.");
+                "Import under another sitting (--sitting), or as a correction of the same kind that says why it replaces the earlier one. Nothing sealed is overwritten.");
         }
 
         return folders;
@@ -156,16 +156,14 @@ internal static class SessionImport
         }
     }
 
-    private static ImportedSession Place(SessionRecord record, IReadOnlyList<Trial> trials, SessionEntry? earlier, string? replacing)
+    private static ImportedSession Place(
+        SessionRecord record, SessionFolders folders, string? replacing, Func<StudyPaths, SessionEntry, SessionRecord, Dictionary<string, string>> write)
     {
-        Trial[] inOrder = [.. trials.OrderBy(trial => trial.Sequence)];
-        return earlier is { } entry && replacing is not null
-            ? Placed(entry.Next, record with { Replaces = new Replacement(entry.ToString(), replacing) }, inOrder)
-            : Placed(record.Key, record with { Replaces = null }, inOrder);
+        var (entry, placed) = folders.Current(record.Key) is { } earlier && replacing is not null
+            ? (earlier.Next, record with { Replaces = new Replacement(earlier.ToString(), replacing) })
+            : ((SessionEntry)record.Key, record with { Replaces = null });
+        return new ImportedSession(entry, paths => write(paths, entry, placed));
     }
-
-    private static ImportedSession Placed(SessionEntry entry, SessionRecord record, Trial[] trials) =>
-        new(entry, paths => SealedSession.Write(paths, entry, record, trials));
 
     private static void Undo(StudyPaths paths, UnfinishedImport note, Action retract)
     {

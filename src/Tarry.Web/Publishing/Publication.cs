@@ -1,7 +1,5 @@
 using Tarry.Findings;
-using Tarry.Imports.DelimitedText;
 using Tarry.Imports.LongForm;
-using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
 using Tarry.Reports.Figures;
 using Tarry.Reports.Publishing;
@@ -45,6 +43,11 @@ internal static class Publication
         {
             Begin("the tables");
             WholeFile.Write(Path.Combine(folder, "tables", HeadlineTable.FileName), writer => writer.Write(HeadlineTable.Write(document)));
+            if (document.Sticks is { } sticks)
+            {
+                WholeFile.Write(Path.Combine(folder, "tables", StickFindingsTable.FileName), writer => writer.Write(StickFindingsTable.Write(sticks)));
+            }
+
             done++;
             Begin("the trials");
             WholeFile.Write(Path.Combine(folder, "tables", "trials.csv"), writer => StudyTrials.WriteCsv(study, writer, cancellation));
@@ -54,19 +57,8 @@ internal static class Publication
         if (draft.Package)
         {
             Begin("the data package");
-            DataPackageFolder.Write(Path.Combine(folder, "package"), new DataPackageContent
-            {
-                Findings = document,
-                Study = study.File,
-                Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
-                Reports = PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)),
-                Licence = draft.Licence is { } id ? Licence.FromId(id) : null,
-                Author = draft.Author,
-                Version = draft.Version,
-                TrialColumns = LongFormWriter.ColumnNames(study.File),
-                WriteTrialsAsCsv = writer => StudyTrials.WriteCsv(study, writer, cancellation),
-                WriteTrialsAsParquet = stream => StudyTrials.WriteParquet(study, stream, cancellation),
-            });
+            var licence = draft.Licence is { } id ? Licence.FromId(id) : null;
+            DataPackageFolder.Write(Path.Combine(folder, "package"), StudyPackage.Content(study, document, licence, draft.Author, draft.Version, cancellation));
             done++;
         }
 

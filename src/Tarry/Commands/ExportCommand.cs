@@ -16,7 +16,7 @@ internal static class ExportCommand
         var study = StudyArgument.Create();
         var format = new Option<string>("--format")
         {
-            Description = "csv: long-form, one row a trial; sessions of reports go to tables of their own under --out. parquet: the same. datapackage: both, with findings, schema, checksums, README and scripts to recheck it.",
+            Description = "csv: long-form, one row a trial; under --out also a table for each session of reports or of a stick, and one that lists the recordings of sticks. parquet: the same. datapackage: both, with findings, also of sticks as a table, schema, checksums, README and scripts to recheck it.",
             DefaultValueFactory = _ => "csv",
         };
         format.AcceptOnlyFromAmong("csv", "parquet", "datapackage");
@@ -25,7 +25,7 @@ internal static class ExportCommand
         var author = new Option<string?>("--author") { Description = "Who publishes a data package, as it should be named." }.MustNotBeEmpty();
         var version = new Option<string>("--package-version") { Description = "Version of the publication.", DefaultValueFactory = _ => FirstVersion };
         var seed = SeedOption.Create();
-        var command = new Command("export", "Writes every trial, with factors, flags and exclusions, for other programs, or a data package for publication.\n\nExample: tarry export pads --format datapackage --licence CC-BY-4.0 --out published")
+        var command = new Command("export", "Writes every trial, with factors, flags and exclusions, every report and every position of a stick, for other programs, or a data package for publication. The positions of a stick are written as 'tarry import --kind stick' reads them.\n\nExample: tarry export pads --format datapackage --licence CC-BY-4.0 --out published")
         {
             study, format, output, licence, author, version, seed,
         };
@@ -38,7 +38,7 @@ internal static class ExportCommand
                 {
                     case "parquet":
                         terminal.Out.WriteLine(WriteParquet(opened, folder, cancellation));
-                        WriteReports(opened, folder!, parquet: true, terminal, cancellation);
+                        WriteRecordings(opened, folder!, parquet: true, terminal, cancellation);
                         break;
                     case "datapackage":
                         terminal.Out.WriteLine(PublishedPackage.Write(
@@ -64,21 +64,23 @@ internal static class ExportCommand
         if (folder is null)
         {
             StudyTrials.WriteCsv(study, terminal.Out, cancellation);
-            if (study.ReportSessionKeys.Count > 0)
+            var (reports, sticks) = (study.ReportSessionKeys.Count, study.StickKeys.Count);
+            if (reports + sticks > 0)
             {
-                terminal.Error.WriteLine(FormattableString.Invariant($"tarry: the study has {study.ReportSessionKeys.Count} sessions of reports, each a table of its own. Give a folder with --out to have them too."));
+                string[] there = [.. reports > 0 ? [Counted.Of(reports, "session") + " of reports"] : Array.Empty<string>(), .. sticks > 0 ? [Counted.Of(sticks, "session") + " of a stick"] : Array.Empty<string>()];
+                terminal.Error.WriteLine($"tarry: the study has {string.Join(" and ", there)}, each a table of its own. Give a folder with --out to have them too.");
             }
         }
         else
         {
             terminal.Out.WriteLine(WholeFile.Write(Path.Combine(folder, "trials.csv"), writer => StudyTrials.WriteCsv(study, writer, cancellation)));
-            WriteReports(study, folder, parquet: false, terminal, cancellation);
+            WriteRecordings(study, folder, parquet: false, terminal, cancellation);
         }
     }
 
-    private static void WriteReports(Study study, string folder, bool parquet, Terminal terminal, CancellationToken cancellation)
+    private static void WriteRecordings(Study study, string folder, bool parquet, Terminal terminal, CancellationToken cancellation)
     {
-        foreach (var path in ExportedReports.Write(study, folder, parquet, cancellation))
+        foreach (var path in ExportedRecordings.Write(study, folder, parquet, cancellation))
         {
             terminal.Out.WriteLine(path);
         }

@@ -24,6 +24,7 @@ internal static class ImportCommand
         var kind = new Option<string>("--kind") { Description = "What the files hold: latency (presses and responses, or all reports of a packet capture), or stick (the positions of a stick).", DefaultValueFactory = _ => Latency };
         kind.AcceptOnlyFromAmong(Latency, Stick);
         var sticks = new StickOptions();
+        var correction = new Option<string?>("--correction") { Description = "Why these sessions take the place of sealed ones of the same names, such as a wrong range that was stated. Those stay in the study, and are read no more." }.MustNotBeEmpty();
         var dryRun = new Option<bool>("--dry-run") { Description = "Say what would be read and refused; make nothing." };
         var explain = new Option<bool>("--explain") { Description = "Also say how the file was understood." };
         var command = new Command("import", "Takes long-form CSV into a study: condition,sitting,seq,press_time_us,latency_us,outcome and factor columns. Or a recording of one session: of a logic analyser (VCD), of sound (WAV), the brightness of video frames (CSV), or the reports of a device from a packet capture (pcap, pcapng, btsnoop).\n\nExamples: tarry import pads monday.csv --latency-column delay --latency-unit ms\n          tarry import pads bench.vcd --condition quill-usb --sitting monday --press-channel contact --response-channel lamp\n          tarry import pads pad.pcapng --condition quill-usb --sitting monday\n          tarry import pads rim.csv --kind stick --procedure rim-sweep --x-range 0..255 --condition quill-usb --sitting monday")
@@ -33,7 +34,7 @@ internal static class ImportCommand
         var profile = new ImportProfile();
         OptionGroup[] groups =
         [
-            new("Any file", [format, kind, .. columns.Session, dryRun, explain, .. profile.Options]),
+            new("Any file", [format, kind, .. columns.Session, correction, dryRun, explain, .. profile.Options]),
             columns.Group,
             .. recording.Groups,
             .. captures.Groups,
@@ -109,7 +110,7 @@ internal static class ImportCommand
                 if (!parsed.GetValue(dryRun))
                 {
                     using var held = opened.AcquireLock("tarry import");
-                    ImportPlan.AddAll(plans, opened, held);
+                    ImportPlan.AddAll(plans, opened, held, replacing: parsed.GetValue(correction));
                 }
 
                 profile.Save(parsed, opened.Folder);

@@ -9,7 +9,7 @@ namespace Tarry.Commands;
 internal sealed class ImportProfile
 {
     /// <summary>What belongs to one import and not to the form of its files.</summary>
-    private static readonly string[] NotKept = ["--profile", "--save-profile", "--condition", "--sitting", "--procedure", "--dry-run", "--explain", "--pictures"];
+    private static readonly string[] NotKept = ["--profile", "--save-profile", "--condition", "--sitting", "--procedure", "--correction", "--dry-run", "--explain", "--pictures"];
 
     private readonly Option<string?> use = new Option<string?>("--profile") { Description = "Take the options that were saved under this name; those given here come first." }.MustBeName();
     private readonly Option<string?> save = new Option<string?>("--save-profile") { Description = "Save the options given here under this name, in the study." }.MustBeName();

@@ -1,9 +1,7 @@
 using Tarry.Findings;
-using Tarry.Imports.DelimitedText;
-using Tarry.Imports.LongForm;
-using Tarry.Imports.ReportStreams;
 using Tarry.Reports.DataPackage;
 using Tarry.Studies;
+using Tarry.Web.Publishing;
 
 namespace Tarry.Output;
 
@@ -17,19 +15,8 @@ internal static class PublishedPackage
     public static string Write(Study study, string? folder, string? licenceId, string? author, string version, ulong seed, Terminal terminal, CancellationToken cancellation)
     {
         var licence = licenceId is null ? null : Licence.FromId(licenceId) ?? throw NoLicence(licenceId);
-        var written = DataPackageFolder.Write(folder ?? Path.Combine(study.Folder, FolderInStudy), new DataPackageContent
-        {
-            Findings = StudyAnalysis.Run(study, seed, ProgramVersion.Text, cancellation),
-            Study = study.File,
-            Sessions = [.. study.SessionKeys.Select(key => study.Read(key).Record)],
-            Reports = PackagedReports.Of(study, (session, writer) => ReportCsvWriter.Write(writer, session, cancellation), (session, stream) => ReportParquetWriter.Write(stream, session, cancellation)),
-            Licence = licence,
-            Author = author,
-            Version = version,
-            TrialColumns = LongFormWriter.ColumnNames(study.File),
-            WriteTrialsAsCsv = writer => StudyTrials.WriteCsv(study, writer, cancellation),
-            WriteTrialsAsParquet = stream => StudyTrials.WriteParquet(study, stream, cancellation),
-        });
+        var findings = StudyAnalysis.Run(study, seed, ProgramVersion.Text, cancellation);
+        var written = DataPackageFolder.Write(folder ?? Path.Combine(study.Folder, FolderInStudy), StudyPackage.Content(study, findings, licence, author, version, cancellation));
         if (licence is null)
         {
             terminal.Error.WriteLine($"tarry: the package states no licence, so others may not use it again. Give one with --licence, such as {string.Join(", ", Licence.UsualIds)}.");

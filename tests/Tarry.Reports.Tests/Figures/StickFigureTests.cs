@@ -68,11 +68,16 @@ public class StickFigureTests
         Assert.Contains("rests off its middle", report, StringComparison.Ordinal);
         Assert.Contains("Record one of the procedure that does.", report, StringComparison.Ordinal);
         Assert.Contains("draws the circle towards a square", report, StringComparison.Ordinal);
+        Assert.Contains("Rscript recheck-sticks.R", report, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Report_WithoutSticks_HasNoSuchSection() =>
-        Assert.DoesNotContain("id=\"sticks\"", ReportDocument.Write(Document with { Sticks = null }), StringComparison.Ordinal);
+    public void Report_WithoutSticks_HasNoSuchSection()
+    {
+        var report = ReportDocument.Write(Document with { Sticks = null });
+        Assert.DoesNotContain("id=\"sticks\"", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("recheck-sticks", report, StringComparison.Ordinal);
+    }
 
     private static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 

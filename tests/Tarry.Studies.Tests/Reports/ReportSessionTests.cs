@@ -103,6 +103,24 @@ public class ReportSessionTests
         Assert.Throws<ArgumentException>(() => Seal(scratch, new ReportSession(Session(1).Record with { Key = new SessionKey("tuesday", "quill-usb") }, backwards)));
     }
 
+    [Fact]
+    public void SealImported_Correction_IsReadInsteadAndIsOfTheSameKind()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        Seal(scratch, 50);
+        using var held = scratch.Study.AcquireLock("test");
+        scratch.Study.SealImported(held, [Session(40)], ScratchStudy.Import(), [], replacing: "ten reports were of another device");
+
+        var study = Study.Open(scratch.Folder);
+        var read = study.ReadReports(Assert.Single(study.ReportSessionKeys));
+        Assert.Equal(40, read.Reports.Count);
+        Assert.Equal(new Replacement("monday.quill-usb", "ten reports were of another device"), read.Record.Replaces);
+        var check = StudyCheck.Run(study);
+        Assert.True(check.Passed, string.Join('\n', check.Problems));
+        // Latencies do not take the place of reports.
+        Assert.Throws<StudyException>(() => study.SealImported(held, [(ScratchStudy.Record(), [ScratchStudy.Response(1)])], ScratchStudy.Import(), [], replacing: "because"));
+    }
+
     private static void Seal(ScratchStudy scratch, int reports) => Seal(scratch, Session(reports));
 
     private static void Seal(ScratchStudy scratch, ReportSession session)

@@ -2,6 +2,7 @@ using System.Text.Json;
 using ParquetSharp;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.Sticks;
+using Tarry.Studies.StudyFiles;
 
 namespace Tarry.Studies.Tests.Sticks;
 
@@ -119,6 +120,46 @@ public class StickSessionTests
 
         void Refused(StickSession session, string reason) =>
             Assert.Contains(reason, Assert.Throws<ArgumentException>(() => Seal(scratch, session)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SealImported_Correction_IsReadInsteadAndSaysWhatItReplacesAndWhy()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        var rest = Session(StickProcedure.Rest);
+        var wider = rest with { Record = rest.Record with { Stick = rest.Setup with { X = new StickRange(0, 1_023, 1) } } };
+        Seal(scratch, rest);
+        var first = File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb.rest/session.json"));
+        using (var held = scratch.Study.AcquireLock("test"))
+        {
+            scratch.Study.SealImported(held, [wider], ScratchStudy.Import(), [], replacing: "the range of x was stated too narrow");
+            Assert.Throws<ArgumentException>(() => scratch.Study.SealImported(held, [wider], ScratchStudy.Import(), [], replacing: " "));
+        }
+
+        var study = Study.Open(scratch.Folder);
+        var read = study.ReadStick(Assert.Single(study.StickKeys));
+        Assert.Equal(1_023, read.Setup.X.Maximum);
+        Assert.Equal(new Replacement("monday.quill-usb.rest", "the range of x was stated too narrow"), read.Record.Replaces);
+        Assert.True(File.Exists(scratch.PathOf("sessions/monday.quill-usb.rest@2/reports.parquet")));
+        Assert.Equal(first, File.ReadAllBytes(scratch.PathOf("sessions/monday.quill-usb.rest/session.json")));
+        var check = StudyCheck.Run(study);
+        Assert.True(check.Passed, string.Join('\n', check.Problems));
+    }
+
+    [Fact]
+    public void Check_ExclusionOfTrialsThatAStickDoesNotHave_IsTold()
+    {
+        using var scratch = new ScratchStudy("quill-usb");
+        Seal(scratch, Session(StickProcedure.Rest), Session(StickProcedure.AngleStops));
+        using (var held = scratch.Study.AcquireLock("test"))
+        {
+            scratch.Study.AddExclusion(held, new Exclusion(SessionKey.Parse("monday.quill-usb.rest"), "somebody touched it", null, null));
+            scratch.Study.AddExclusion(held, new Exclusion(SessionKey.Parse("monday.quill-usb.angle-stops"), "the jig slipped", 1, 2));
+        }
+
+        var problem = Assert.Single(StudyCheck.Run(Study.Open(scratch.Folder)).Problems);
+        Assert.Equal(StudyProblemKind.ExclusionWithoutTrials, problem.Kind);
+        Assert.Contains("monday.quill-usb.angle-stops names trials", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]

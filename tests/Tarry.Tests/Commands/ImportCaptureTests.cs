@@ -46,7 +46,7 @@ public class ImportCaptureTests
         await ProgramRun.Done("import", study, capture, "--condition", "quill-usb", "--sitting", "monday");
 
         var toTerminal = await ProgramRun.Tarry("export", study);
-        Assert.Contains("1 sessions of reports", toTerminal.Error, StringComparison.Ordinal);
+        Assert.Contains("1 session of reports", toTerminal.Error, StringComparison.Ordinal);
         await ProgramRun.Done("export", study, "--out", folder["csv"]);
         await ProgramRun.Done("export", study, "--format", "parquet", "--out", folder["parquet"]);
         await ProgramRun.Done("export", study, "--format", "datapackage", "--out", folder["package"]);
@@ -70,7 +70,7 @@ public class ImportCaptureTests
         var (node, tests) = (Requirement.Program("node", "nodejs"), Path.Combine(Repository.Root, "tests", "Tarry.Tests"));
         Requirement.Needs(Directory.Exists(Path.Combine(tests, "node_modules", "datapackage")), "the npm package datapackage: run npm ci in tests/Tarry.Tests");
         var read = await OtherProgram.Done(node, folder["package"], Path.Combine(AppContext.BaseDirectory, "DataPackage", "read-package.js"), tests, folder["package/datapackage.json"]);
-        Assert.Contains("reports-monday-quill-usb-csv 20", read, StringComparison.Ordinal);
+        Assert.Contains("reports/monday.quill-usb.csv 20", read, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -23,6 +23,20 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         AssertIsTheHeadline(await OtherProgram.Done(python, folder.Path, "recheck.py"));
     }
 
+    [Theory]
+    [InlineData("recheck-sticks.R")]
+    [InlineData("recheck-sticks.py")]
+    public async Task RecheckSticks_OfTheDemo_FindsWhatIsPublished(string script)
+    {
+        var isR = script.EndsWith('R');
+        Requirement.Needs(isR || StickRecheck.HasSciPy, "SciPy (Debian package python3-scipy)");
+        var printed = await OtherProgram.Done(isR ? Requirement.Program("Rscript", "r-base-core") : StickRecheck.Python, demo.Package, script);
+        var found = StickRecheck.Values(printed);
+        // Four sticks: centre and noise of each axis; steps of three; one circle that is not cut off, its centre and its deviation.
+        Assert.Equal((4 * 4) + (3 * 2) + 4, found.Count);
+        StickRecheck.AssertPublished(found, StickRecheck.Findings(demo.Package));
+    }
+
     [Fact]
     public async Task RecheckScripts_OfChangedTrials_PrintAnotherHeadline()
     {
@@ -73,7 +87,8 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         using var folder = Exported();
         var script = Path.Combine(AppContext.BaseDirectory, "DataPackage", "read-package.js");
         var read = await OtherProgram.Done(node, folder.Path, script, tests, folder["datapackage.json"]);
-        Assert.Equal("trials 28800\nheadline 12\n", read);
+        Assert.StartsWith("trials 28800\nheadline 12\nstick-recordings 72\nstick-findings ", read, StringComparison.Ordinal);
+        Assert.Equal(72, read.Split('\n').Count(line => line.StartsWith("sticks/", StringComparison.Ordinal)));
 
         // The same reader refuses a row that breaks the schema: a level that is none, and a key that is there twice.
         var trials = await File.ReadAllTextAsync(folder["trials.csv"], TestContext.Current.CancellationToken);
@@ -89,6 +104,7 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         var sha256sum = Requirement.Program("sha256sum", "coreutils");
         using var folder = Exported();
         var resources = Descriptor(folder).GetProperty("resources").EnumerateArray().ToList();
+        Assert.Equal(resources.Count, resources.Select(resource => resource.GetProperty("name").GetString()).Distinct().Count());
         foreach (var resource in resources)
         {
             var name = resource.GetProperty("path").GetString()!;
@@ -97,7 +113,7 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         }
 
         Assert.Equal(
-            Directory.GetFiles(folder.Path).Select(path => Path.GetFileName(path)).Where(name => name != "datapackage.json").Order(StringComparer.Ordinal),
+            Directory.GetFiles(folder.Path, "*", SearchOption.AllDirectories).Select(path => Relative(path, folder.Path)).Where(name => name != "datapackage.json").Order(StringComparer.Ordinal),
             resources.Select(resource => resource.GetProperty("path").GetString()!).Order(StringComparer.Ordinal));
     }
 
@@ -107,7 +123,7 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         using var once = Exported();
         using var again = new TemporaryFolder();
         await ProgramRun.Done("export", demo.Study, "--format", "datapackage", "--licence", "CC-BY-4.0", "--out", again.Path);
-        Assert.All(Directory.GetFiles(once.Path), path => Assert.Equal(File.ReadAllBytes(path), File.ReadAllBytes(again[Path.GetFileName(path)])));
+        Assert.All(Directory.GetFiles(once.Path, "*", SearchOption.AllDirectories), path => Assert.Equal(File.ReadAllBytes(path), File.ReadAllBytes(again[Relative(path, once.Path)])));
     }
 
     [Fact]
@@ -185,13 +201,17 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
     private TemporaryFolder Exported()
     {
         var folder = new TemporaryFolder();
-        foreach (var path in Directory.GetFiles(demo.Package))
+        foreach (var path in Directory.GetFiles(demo.Package, "*", SearchOption.AllDirectories))
         {
-            File.Copy(path, folder[Path.GetFileName(path)]);
+            var copy = folder[Relative(path, demo.Package)];
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(path, copy);
         }
 
         return folder;
     }
+
+    private static string Relative(string path, string folder) => Path.GetRelativePath(folder, path).Replace('\\', '/');
 
     private static JsonElement Descriptor(TemporaryFolder folder) => JsonDocument.Parse(File.ReadAllText(folder["datapackage.json"])).RootElement;
 

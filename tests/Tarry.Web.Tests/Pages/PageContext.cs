@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
 using Tarry.Studies.Trials;
 using Tarry.Web.Desk;
@@ -77,6 +78,23 @@ internal sealed class PageContext : BunitContext
         };
         var made = Enumerable.Range(1, trials).Select(number => new Trial(number, 0, number * 100_000, 8_000 + (number % 7 * 100), null, Outcome.Response, TrialFlags.None, 1)).ToList();
         study.SealImported(held, [(record, made)], new ImportRecord { FileName = "made.csv", Sha256 = new string('0', 64), Format = "long-form-csv", RowsRead = trials, RowsKept = trials, RefusedTotal = 0 }, []);
+    }
+
+    /// <summary>Seals a recording of a stick at rest into a study, which goes to and fro between two counts.</summary>
+    public static void Rest(Study study, string sitting, string condition, int positions = 400)
+    {
+        using var held = study.AcquireLock("test");
+        var record = new SessionRecord
+        {
+            Key = new SessionKey(sitting, condition, StickProcedure.Rest),
+            Segments = [new Segment(null, 1, 1_000_000, null)],
+            Stick = new StickSetup { Procedure = StickProcedure.Rest, Source = StickSetup.FromCsv, X = new StickRange(0, 255, 1), Y = new StickRange(0, 255, 1) },
+        };
+        var samples = new StickSamples(
+            [.. Enumerable.Range(0, positions).Select(number => 2_000L * number)],
+            [.. Enumerable.Range(0, positions).Select(number => 128.0 + (number % 2))],
+            [.. Enumerable.Repeat(127.0, positions)]);
+        study.SealImported(held, [new StickSession(record, samples)], new ImportRecord { FileName = "made.csv", Sha256 = new string('0', 64), Format = "stick-csv", RowsRead = positions, RowsKept = positions, RefusedTotal = 0 }, []);
     }
 
     protected override void Dispose(bool disposing)

@@ -53,6 +53,35 @@ public sealed class PublishPageTests : IDisposable
     }
 
     [Fact]
+    public async Task Write_OfAStudyOfSticksAlone_HasTheirPositionsAndFindings()
+    {
+        var study = context.Study("pads", "Pads", PageContext.Condition("a"));
+        PageContext.Rest(study, "monday", "a");
+        var page = Page("#with-report");
+        await page.Find("#with-report").ChangeAsync(new() { Value = false });
+        await page.Find("#with-figures").ChangeAsync(new() { Value = false });
+        await page.Find("#with-tables").ChangeAsync(new() { Value = true });
+        await page.Find("#with-package").ChangeAsync(new() { Value = true });
+        await page.Find("form").SubmitAsync();
+        page.WaitForElement(".files", TimeSpan.FromSeconds(30));
+        var written = page.FindAll(".files a").Select(link => link.TextContent).ToList();
+        Assert.Subset(
+            written.ToHashSet(),
+            new HashSet<string>
+            {
+                "package/recheck-sticks.R",
+                "package/recheck-sticks.py",
+                "package/stick-findings.csv",
+                "package/stick-recordings.csv",
+                "package/sticks/monday.a.rest.csv",
+                "package/sticks/monday.a.rest.json",
+                "package/sticks/monday.a.rest.parquet",
+                "tables/stick-findings.csv",
+            });
+        Assert.Equal("time_us,x,y\n0,128,127\n2000,129,127\n", string.Join('\n', File.ReadLines(Path.Combine(study.Folder, "report", "package", "sticks", "monday.a.rest.csv")).Take(3)) + "\n");
+    }
+
+    [Fact]
     public async Task Write_WithAFolderThatLeadsOut_IsRefusedAtItsField()
     {
         var study = Studied();

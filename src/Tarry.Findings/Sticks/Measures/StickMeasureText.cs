@@ -20,9 +20,31 @@ public sealed record StickMeasureText(string Name, StickUnit Unit, StickPreferen
     /// <param name="part">Of which part.</param>
     public static string Key(StickMeasure measure, StickPart part)
     {
-        var of = part == StickPart.Whole ? "" : "_" + Words(part.ToString());
-        return $"{Words(measure.ToString())}{of}_{Suffix(Of(measure).Unit)}";
+        var of = part == StickPart.Whole ? "" : "_" + PartKey(part);
+        return $"{MeasureKey(measure)}{of}_{UnitKey(Of(measure).Unit)}";
     }
+
+    /// <summary>The measure in that key, such as <c>centre_offset</c>.</summary>
+    /// <param name="measure">The measure.</param>
+    public static string MeasureKey(StickMeasure measure) => Words(measure.ToString());
+
+    /// <summary>The part in that key, such as <c>x</c>; the whole stick stands in none.</summary>
+    /// <param name="part">The part.</param>
+    public static string PartKey(StickPart part) => Words(part.ToString());
+
+    /// <summary>The unit in that key, such as <c>percent</c>.</summary>
+    /// <param name="unit">The unit.</param>
+    public static string UnitKey(StickUnit unit) => unit switch
+    {
+        StickUnit.Percent => "percent",
+        StickUnit.PercentPerMinute => "percent_per_minute",
+        StickUnit.RelativePercent => "relative_percent",
+        StickUnit.Degrees => "deg",
+        StickUnit.Milliseconds => "ms",
+        StickUnit.Steps => "steps",
+        StickUnit.Bits => "bits",
+        _ => "count",
+    };
 
     /// <summary>The unit as text shows it.</summary>
     /// <param name="unit">The unit.</param>
@@ -35,18 +57,6 @@ public sealed record StickMeasureText(string Name, StickUnit Unit, StickPreferen
         StickUnit.Steps => "steps",
         StickUnit.Bits => "bits",
         _ => "",
-    };
-
-    private static string Suffix(StickUnit unit) => unit switch
-    {
-        StickUnit.Percent => "percent",
-        StickUnit.PercentPerMinute => "percent_per_minute",
-        StickUnit.RelativePercent => "relative_percent",
-        StickUnit.Degrees => "deg",
-        StickUnit.Milliseconds => "ms",
-        StickUnit.Steps => "steps",
-        StickUnit.Bits => "bits",
-        _ => "count",
     };
 
     private static string Words(string pascalCase) => Hyphenated.Name(pascalCase).Replace('-', '_');
