@@ -10,6 +10,12 @@ var chosen = args.Length > 0 ? args[0] : "all";
 var runs = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 100;
 var only = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 0;
 (int Steps, double Noise, double RateHz)[] qualities = [(65_535, 0.1, 500), (4_096, 0.1, 1_000), (1_024, 0.2, 125), (1_024, 0, 250), (256, 0.3, 250), (256, 0.05, 500), (256, 0, 1_000)];
+if (chosen == "reshaping")
+{
+    Reshapings.Print(qualities, runs);
+    return;
+}
+
 foreach (var one in Families.All().Where(one => chosen == "all" || one.Name == chosen))
 {
     foreach (var (steps, noise, rate) in qualities.Where(quality => only == 0 || quality.Steps == only))

@@ -83,19 +83,25 @@ internal static class ReshapingFindings
         return Estimate(difference.Difference, difference.StandardError, difference.DegreesOfFreedom, a.Resolution + b.Resolution, a.Readings.Count + b.Readings.Count, "sessions", Math.Min(a.Readings.Count, b.Readings.Count));
     }
 
-    // Each row of either side is left out in turn (B. Efron, C. Stein, Ann. Statist. 9, 1981).
+    // Each row of either side is left out in turn (B. Efron, C. Stein, Ann. Statist. 9, 1981), and each level: rounding, and what the curve does not
+    // describe, come back with every row.
     private static StickEstimate Jackknifed(double value, Func<ResponseCurve, double> of, IReadOnlyList<double[]> with, IReadOnlyList<double[]> without)
     {
         var variance = Variance(with, rows => ResponseCurve.Fit(LevelResponse.Mean(without), LevelResponse.Mean(rows)), of)
             + Variance(without, rows => ResponseCurve.Fit(LevelResponse.Mean(rows), LevelResponse.Mean(with)), of);
-        return Estimate(value, Math.Sqrt(variance), with.Count + without.Count - 2, 0, with.Count + without.Count, "sweeps with and without", 1);
+        var (whole, mapped) = (LevelResponse.Mean(without), LevelResponse.Mean(with));
+        var levels = LevelResponse.Grid.Select((_, left) => ResponseCurve.Fit(Without(whole, left), Without(mapped, left))).OfType<ResponseCurve>().Select(of).ToArray();
+        return Estimate(value, Math.Sqrt(Math.Max(variance, Jackknife(levels))), with.Count + without.Count - 2, 0, with.Count + without.Count, "sweeps with and without", 1);
     }
 
     private static double Variance(IReadOnlyList<double[]> rows, Func<IReadOnlyList<double[]>, ResponseCurve?> fit, Func<ResponseCurve, double> of)
     {
-        var values = rows.Select((_, left) => fit([.. rows.Where((_, index) => index != left)])).OfType<ResponseCurve>().Select(of).ToArray();
-        return values.Length < 2 ? 0 : Moments.Variance(values) * (values.Length - 1) * (values.Length - 1) / values.Length;
+        return Jackknife([.. rows.Select((_, left) => fit([.. rows.Where((_, index) => index != left)])).OfType<ResponseCurve>().Select(of)]);
     }
+
+    private static double Jackknife(double[] values) => values.Length < 2 ? 0 : Moments.Variance(values) * (values.Length - 1) * (values.Length - 1) / values.Length;
+
+    private static double[] Without(double[] values, int left) => [.. values.Where((_, index) => index != left)];
 
     private static StickEstimate Estimate(double value, double error, double degrees, double resolution, int replicates, string of, int sessions)
     {
