@@ -1,4 +1,3 @@
-using Tarry.Findings.Conditions;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Recordings;
 using Tarry.Statistics.Descriptives;
@@ -17,17 +16,16 @@ internal static class StopReadings
 
     private static readonly (StickMeasure, StickPart)[] Both = [(StickMeasure.AngularError, StickPart.Whole), (StickMeasure.AngularRotation, StickPart.Whole)];
 
-    public static IReadOnlyList<StopError> Add(SessionReadings readings, StickRecording recording)
+    public static SessionStops? Add(SessionReadings readings, StickRecording recording)
     {
         if (recording.AnglesDeg.Length == 0)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.NoStimulus), Both);
-            return [];
+            return null;
         }
 
         var stops = StopVisits.Of(recording);
         var uncertainty = recording.Setup.StimulusUncertainty ?? Unstated;
-        var errors = stops.Select(stop => Of(stop.Degrees, [.. stop.Errors], uncertainty)).ToList();
         var rounds = stops.Count == 0 ? 0 : stops.Min(stop => stop.Errors.Count);
         if (stops.Count < FewestStops)
         {
@@ -42,7 +40,7 @@ internal static class StopReadings
             Add(readings, recording, stops, rounds, uncertainty);
         }
 
-        return errors;
+        return new SessionStops(stops, uncertainty);
     }
 
     // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
@@ -80,18 +78,5 @@ internal static class StopReadings
             Rectangular = rounding,
             Allowance = allowance,
         });
-    }
-
-    private static StopError Of(double degrees, double[] errors, double uncertainty)
-    {
-        var mean = Moments.Mean(errors);
-        if (errors.Length < 2)
-        {
-            return new StopError(degrees, mean, null, errors.Length);
-        }
-
-        var half = StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), errors.Length - 1) * Moments.StandardDeviation(errors) / Math.Sqrt(errors.Length);
-        var stop = NormalDistribution.Quantile(0.5 + (Estimates.Level / 2)) * uncertainty;
-        return new StopError(degrees, mean, Math.Sqrt((half * half) + (stop * stop)), errors.Length);
     }
 }
