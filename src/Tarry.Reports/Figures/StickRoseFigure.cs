@@ -21,25 +21,17 @@ public static class StickRoseFigure
     }
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
-        var panels = new SquarePanels(style, findings.Count, $"The rose of each stick: {document.Title}", Notes(findings));
-        var canvas = new Canvas(panels.Style, panels.HeightEm, "stick-rose", $"{document.Title}: how round each stick's turn is", Description(findings));
-        panels.DrawText(canvas);
-        for (var index = 0; index < findings.Count; index++)
-        {
-            Draw(canvas, panels, index, findings[index]);
-        }
-
-        return canvas.Root;
+        return SquarePanels.Draw(
+            style,
+            new("stick-rose", $"The rose of each stick: {document.Title}", $"{document.Title}: how round each stick's turn is", Description(findings), Notes(findings)),
+            findings,
+            Caption,
+            DrawPanel);
     }
 
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Rose is not null)];
@@ -51,11 +43,10 @@ public static class StickRoseFigure
         return Ticks.Cover(0, Math.Max(largest, 0.1), 1).High;
     }
 
-    private static void Draw(Canvas canvas, SquarePanels panels, int index, StickFinding finding)
+    private static void DrawPanel(Canvas canvas, SquarePanels panels, double left, double top, StickFinding finding)
     {
         var rose = finding.Rose!;
         var scale = Scale(rose);
-        var (left, top) = panels.Place(canvas, index);
         var (x, y) = (left + (panels.Side / 2), top + (panels.Side / 2));
         var radius = CircleShare * panels.Side / 2;
         double Distance(double departure) => radius + (Math.Clamp(departure / scale, -1.4, 1) * (1 - CircleShare) * panels.Side / 2);
@@ -75,12 +66,12 @@ public static class StickRoseFigure
         canvas.Trace(Ring(0), "axis", width: 0.08, dashed: true);
         canvas.Trace(Line(rose.Distances), "mark", width: 0.17);
         canvas.Text(x + 0.3, y - Distance(scale) + 1, $"+{Numbers.Plain(scale)}{Numbers.NoBreakSpace}%", "soft", size: 0.8);
-        panels.DrawName(canvas, index, finding.Id, Deviation(finding), $"{Numbers.Count(rose.Sessions, "session")}, {Numbers.Whole(rose.Turns)} turns; 95{Numbers.NoBreakSpace}%");
     }
 
-    private static string Deviation(StickFinding finding) => finding.Estimate(StickMeasure.RadialDeviation) is { } deviation
-        ? $"radial deviation {StickWording.Value(deviation)}{Numbers.NoBreakSpace}% ({StickWording.Bounds(deviation)})"
-        : "radial deviation not told";
+    private static PanelCaption Caption(StickFinding finding) => new(
+        finding.Id,
+        [StickWording.Claim(finding, StickMeasure.RadialDeviation), $"{Numbers.Count(finding.Rose!.Sessions, "session")}, {Numbers.Count(finding.Rose.Turns, "turn")}"],
+        StickWording.Verdict(finding, null, StickMeasure.RadialDeviation, StickMeasure.GainDifference, StickMeasure.NonOrthogonality, StickMeasure.Squareness, StickMeasure.Hysteresis));
 
     private static List<string> Notes(List<StickFinding> findings)
     {
@@ -97,5 +88,5 @@ public static class StickRoseFigure
     }
 
     private static string Description(List<StickFinding> findings) =>
-        $"The rose of each stick. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {Deviation(finding)}."))}";
+        $"The rose of each stick. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {string.Join("; ", Caption(finding).Beneath)}; {Caption(finding).Verdict!.Text}."))}";
 }

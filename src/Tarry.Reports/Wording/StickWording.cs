@@ -2,6 +2,7 @@ using Tarry.Findings.Sticks;
 using Tarry.Findings.Sticks.Faults;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Reshaping;
+using Tarry.Findings.Sticks.Rest;
 using static Tarry.Reports.Wording.Numbers;
 
 namespace Tarry.Reports.Wording;
@@ -55,39 +56,69 @@ public static class StickWording
             : $"{Count(estimate.Sessions, "session")}; {Whole(estimate.Replicates)} {estimate.ReplicateOf}";
     }
 
-    /// <summary>A fault as a clause: <c>rests off its middle (x 1.5 %, 1.4 to 1.6)</c>.</summary>
+    /// <summary>A measure with its value and interval: <c>centre offset 2.4 % (0.0 to 4.5)</c>, or that it is not told.</summary>
+    /// <param name="finding">Whose it is.</param>
+    /// <param name="measure">The measure.</param>
+    /// <param name="part">Of which part.</param>
+    public static string Claim(StickFinding finding, StickMeasure measure, StickPart part = StickPart.Whole)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Estimate(measure, part) is { } estimate
+            ? $"{Name(measure, part)} {Value(estimate)}{NoBreakSpace}{StickMeasureText.Symbol(StickMeasureText.Of(measure).Unit)} ({Bounds(estimate)})"
+            : $"{Name(measure, part)} not told";
+    }
+
+    /// <summary>The step of the axes: <c>one step 0.39 %</c>.</summary>
+    /// <param name="finding">Whose it is.</param>
+    public static string Step(StickFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        static string Percent(double step) => $"{Fixed(step, Numbers.Decimals(step, 4))}{NoBreakSpace}%";
+        return (finding.StepX, finding.StepY) switch
+        {
+            ({ } x, { } y) when Percent(x) == Percent(y) => $"one step {Percent(x)}",
+            ({ } x, { } y) => $"one step {Percent(x)} of x, {Percent(y)} of y",
+            _ => "steps not known",
+        };
+    }
+
+    /// <summary>A tone in the noise at rest: <c>50.3 Hz, 0.021 % rms, told in 2 of 3 sessions</c>.</summary>
+    /// <param name="line">The line.</param>
+    public static string Line(ToldLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return $"{Frequency(line)}{(line.MainsHz is { } mains ? $" (hum of {Whole((long)mains)}{NoBreakSpace}Hz mains?)" : "")}, {Fixed(line.RmsPercent, Numbers.Decimals(line.RmsPercent, 4))}{NoBreakSpace}% rms, told in {Whole(line.ToldIn)} of {Count(line.Sessions, "session")}";
+    }
+
+    /// <summary>The frequency of a tone with the digits that its spectrum supports.</summary>
+    /// <param name="line">The line.</param>
+    public static string Frequency(ToldLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return $"{Fixed(line.FrequencyHz, line.StepHz < 1 ? 1 : 0)}{NoBreakSpace}Hz";
+    }
+
+    /// <summary>What is told of some measures: their faults, that no departure is told, or that they are not told at all.</summary>
+    /// <param name="finding">Whose they are.</param>
+    /// <param name="part">The one part that counts; null for all.</param>
+    /// <param name="measures">The measures.</param>
+    public static StickVerdict Verdict(StickFinding finding, StickPart? part, params IReadOnlyList<StickMeasure> measures)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        bool Counts(StickMeasure measure, StickPart of) => measures.Contains(measure) && (part is null || of == part);
+        var faults = finding.Faults.Where(fault => Counts(fault.Measure, fault.Part)).Select(fault => Clause(fault.Kind, finding.DeadZone)).Distinct().ToList();
+        return faults.Count > 0 ? new(string.Join("; ", faults), IsFault: true)
+            : new(Faultless([.. measures.Where(measure => finding.Measures.Any(result => result.Measure == measure && Counts(measure, result.Part) && result.Outcome is StickEstimate))], measures.Count), IsFault: false);
+    }
+
+    /// <summary>A fault as a clause with its measure: <c>rests off its middle (x 1.5 %, 1.4 to 1.6)</c>.</summary>
     /// <param name="finding">Whose it is.</param>
     /// <param name="fault">The fault.</param>
     public static string Fault(StickFinding finding, StickFault fault)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(fault);
-        var words = fault.Kind switch
-        {
-            StickFaultKind.OffCentre => "rests off its middle",
-            StickFaultKind.Drifts => "drifts at rest",
-            StickFaultKind.CoarseSteps => "has fewer steps than stated",
-            StickFaultKind.ReturnsShort => "comes to rest on the side from which it came",
-            StickFaultKind.Overshoots => "swings past where it stops",
-            StickFaultKind.OutOfRound => "is out of round",
-            StickFaultKind.UnequalGain => "says more along one axis than along the other",
-            StickFaultKind.NotOrthogonal => "has axes that are not at a right angle",
-            StickFaultKind.Square => "is drawn towards a square",
-            StickFaultKind.Hysteresis => "has hysteresis",
-            StickFaultKind.AngularError => "errs in direction",
-            StickFaultKind.Rotated => "is turned as a whole",
-            StickFaultKind.NotLinear => "is not linear",
-            StickFaultKind.UnevenSteps => "has uneven steps",
-            StickFaultKind.DeadZone => finding.DeadZone switch
-            {
-                DeadZoneForm.Axial => "has an axial dead zone",
-                DeadZoneForm.Radial => "has a radial dead zone",
-                _ => "has a dead zone",
-            },
-            StickFaultKind.Saturation => "saturates before its end",
-            StickFaultKind.Crosstalk => "says something of the other axis' motion",
-            _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "A fault without words."),
-        };
+        var words = Clause(fault.Kind, finding.DeadZone);
         return finding.Estimate(fault.Measure, fault.Part) is { } estimate
             ? $"{words} ({Name(fault.Measure, fault.Part)} {Value(estimate)} {StickMeasureText.Symbol(StickMeasureText.Of(fault.Measure).Unit)}, {Bounds(estimate)})"
             : words;
@@ -110,6 +141,39 @@ public static class StickWording
             ? $"{reshaping.Layer} ({reshaping.With} against {reshaping.Without}): no reshaping is told."
             : $"{reshaping.Layer} ({reshaping.With} against {reshaping.Without}) {Listing.And(clauses)}.";
     }
+
+    // What is silent must not pass for good: where only some of the measures are told, they are named.
+    private static string Faultless(IReadOnlyList<StickMeasure> told, int asked) =>
+        told.Count == 0 ? "not told: the report says why"
+        : told.Count == asked ? "no departure is told"
+        : $"no departure is told in {Listing.And([.. told.Select(measure => StickMeasureText.Of(measure).Name)])}; the rest is not told";
+
+    private static string Clause(StickFaultKind kind, DeadZoneForm form) => kind switch
+    {
+        StickFaultKind.OffCentre => "rests off its middle",
+        StickFaultKind.Drifts => "drifts at rest",
+        StickFaultKind.CoarseSteps => "has fewer steps than stated",
+        StickFaultKind.ReturnsShort => "comes to rest on the side from which it came",
+        StickFaultKind.Overshoots => "swings past where it stops",
+        StickFaultKind.OutOfRound => "is out of round",
+        StickFaultKind.UnequalGain => "says more along one axis than along the other",
+        StickFaultKind.NotOrthogonal => "has axes that are not at a right angle",
+        StickFaultKind.Square => "is drawn towards a square",
+        StickFaultKind.Hysteresis => "has hysteresis",
+        StickFaultKind.AngularError => "errs in direction",
+        StickFaultKind.Rotated => "is turned as a whole",
+        StickFaultKind.NotLinear => "is not linear",
+        StickFaultKind.UnevenSteps => "has uneven steps",
+        StickFaultKind.DeadZone => form switch
+        {
+            DeadZoneForm.Axial => "has an axial dead zone",
+            DeadZoneForm.Radial => "has a radial dead zone",
+            _ => "has a dead zone",
+        },
+        StickFaultKind.Saturation => "saturates before its end",
+        StickFaultKind.Crosstalk => "says something of the other axis' motion",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A fault without words."),
+    };
 
     private static string Numeric(StickOutcome outcome, string unit) =>
         outcome is StickEstimate estimate ? $"{Value(estimate)}{(unit.Length == 0 ? "" : " " + unit)}, {Bounds(estimate)}" : "";

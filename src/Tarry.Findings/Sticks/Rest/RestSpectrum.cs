@@ -19,10 +19,10 @@ public sealed record RestSpectrum(SessionKey Session, StickPart Part, double Ste
     private const double ShareEven = 0.95;
     private const int LongestPiece = 1024;
 
-    /// <summary>The spectrum of an axis, or null where the reports are too few or not evenly spaced: a device that reports only changes has none.</summary>
+    /// <summary>The spectrum of an axis, or null where the reports are too few or not evenly spaced, as those of a device that reports only changes, or where every position is alike: what is left of its rounding is no noise.</summary>
     internal static RestSpectrum? Of(StickRecording recording, AxisRecording axis, StickPart part)
     {
-        if (recording.Count < 512)
+        if (recording.Count < 512 || axis.Percent.AsSpan().IndexOfAnyExcept(axis.Percent[0]) < 0)
         {
             return null;
         }

@@ -49,15 +49,22 @@ internal static class StopReadings
         var (worst, rotation) = (new double[rounds], new double[rounds]);
         for (var round = 0; round < rounds; round++)
         {
+            rotation[round] = stops.Average(stop => stop.Errors[round]);
+        }
+
+        // A stick that lags is turned against the way of its round as a whole: a round there and one back would hide the other's worst stop.
+        var mean = rotation.Average();
+        double Levelled(IReadOnlyList<double> errors, int round) => errors[round] - rotation[round] + mean;
+        for (var round = 0; round < rounds; round++)
+        {
             var (place, greatest) = (0, double.NegativeInfinity);
             for (var stop = 0; stop < stops.Count; stop++)
             {
-                var others = stops[stop].Errors.Where((_, index) => index != round).Average();
+                var others = Enumerable.Range(0, rounds).Where(other => other != round).Average(other => Levelled(stops[stop].Errors, other));
                 (place, greatest) = Math.Abs(others) > Math.Abs(greatest) || double.IsInfinity(greatest) ? (stop, others) : (place, greatest);
-                rotation[round] += stops[stop].Errors[round] / stops.Count;
             }
 
-            worst[round] = Math.Sign(greatest) * stops[place].Errors[round];
+            worst[round] = Math.Sign(greatest) * Levelled(stops[place].Errors, round);
         }
 
         // What one stop scatters between visits all do; pooled, two rounds suffice.

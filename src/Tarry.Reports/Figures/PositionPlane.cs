@@ -1,0 +1,82 @@
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Reports.Wording;
+
+namespace Tarry.Reports.Figures;
+
+/// <summary>A square panel of positions about the middle of the range: the axes with their scale, one step of them, and the stick's centre.</summary>
+internal sealed class PositionPlane
+{
+    private const double LeastReach = 0.05;
+    private const double LabelSize = 0.75;
+
+    // A step that is drawn smaller than this is a dot.
+    private const double LeastStep = 0.5;
+
+    private readonly Canvas canvas;
+    private readonly Scale across;
+    private readonly Scale up;
+
+    /// <summary>Draws the panel, empty but for its axes.</summary>
+    /// <param name="canvas">The drawing.</param>
+    /// <param name="left">Its left end.</param>
+    /// <param name="top">Its top.</param>
+    /// <param name="side">Its side.</param>
+    /// <param name="finding">Whose positions are shown; its centre and its steps fit in.</param>
+    /// <param name="ends">How far positions lie from the middle, along an axis each, in per cent of half the range.</param>
+    public PositionPlane(Canvas canvas, double left, double top, double side, StickFinding finding, IEnumerable<double> ends)
+    {
+        this.canvas = canvas;
+        var centre = new[] { Centre(finding, StickPart.X), Centre(finding, StickPart.Y) }.OfType<StickEstimate>().SelectMany(estimate => new[] { estimate.Low, estimate.High });
+        var reach = 1.2 * ends.Concat(centre).Append(finding.StepX ?? 0).Append(finding.StepY ?? 0).Append(LeastReach).Max(Math.Abs);
+        var ticks = Ticks.Cover(-reach, reach, 4);
+        across = Scale.Linear(-reach, reach, left, left + side);
+        up = Scale.Linear(-reach, reach, top + side, top);
+        canvas.Box(left, top, side, side, "band");
+        foreach (var tick in ticks.Values.Where(across.Holds))
+        {
+            canvas.Line(across.At(tick), top, across.At(tick), top + side, tick == 0 ? "axis" : "rule", 0.05);
+            canvas.Line(left, up.At(tick), left + side, up.At(tick), tick == 0 ? "axis" : "rule", 0.05);
+            canvas.Text(across.At(tick), top + side - 0.3, $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", Anchor.Middle, LabelSize);
+            canvas.Text(left + 0.3, up.At(tick) - 0.2, tick == 0 ? "" : $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", size: LabelSize);
+        }
+
+        DrawStep(finding);
+    }
+
+    /// <summary>Where a position is drawn.</summary>
+    public (double X, double Y) At(double x, double y) => (across.At(x), up.At(y));
+
+    /// <summary>Whether a position lies in the panel.</summary>
+    public bool Holds(double x, double y) => across.Holds(x) && up.Holds(y);
+
+    /// <summary>The stick's centre: a cross of the intervals of its two coordinates.</summary>
+    public void DrawCentre(StickFinding finding)
+    {
+        if (Centre(finding, StickPart.X) is not { } x || Centre(finding, StickPart.Y) is not { } y)
+        {
+            return;
+        }
+
+        canvas.Line(across.At(x.Low), up.At(y.Value), across.At(x.High), up.At(y.Value), "reference-line", 0.16);
+        canvas.Line(across.At(x.Value), up.At(y.Low), across.At(x.Value), up.At(y.High), "reference-line", 0.16);
+        canvas.Dot(across.At(x.Value), up.At(y.Value), 0.28, "reference-open");
+    }
+
+    private static StickEstimate? Centre(StickFinding finding, StickPart part) => finding.Estimate(StickMeasure.CentreOffset, part);
+
+    private void DrawStep(StickFinding finding)
+    {
+        if (finding.StepX is not { } x || finding.StepY is not { } y)
+        {
+            return;
+        }
+
+        var (left, top) = At(-x / 2, y / 2);
+        var (right, bottom) = At(x / 2, -y / 2);
+        if (right - left >= LeastStep && bottom - top >= LeastStep)
+        {
+            canvas.Box(left, top, right - left, bottom - top, "axis", 0.09);
+        }
+    }
+}

@@ -1,0 +1,82 @@
+using System.Xml.Linq;
+using Tarry.Findings;
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Reports.Wording;
+
+namespace Tarry.Reports.Figures;
+
+/// <summary>Where each stick comes to rest after release: each release, and the mean of each direction, with a tail towards the side from which it came.</summary>
+public static class ReturnFigure
+{
+    private const double Tail = 0.8;
+    private const double MeanTail = 1.8;
+
+    /// <summary>Whether a stick was let go.</summary>
+    public static bool IsWorthDrawing(FindingsDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return Of(document).Count > 0;
+    }
+
+    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
+
+    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    {
+        var findings = Of(document);
+        return SquarePanels.Draw(
+            style,
+            new("stick-return", $"Where each stick comes to rest: {document.Title}", $"{document.Title}: where each stick comes to rest after release", Description(findings), Notes),
+            findings,
+            Caption,
+            DrawPanel);
+    }
+
+    private static IReadOnlyList<string> Notes { get; } =
+    [
+        "About the middle of the range, in per cent of half of it; each panel has its own scale. Blue dot: where a release came to rest, equal ones upon each other; its tail points to the side from which the stick came. Large orange dot with a long tail: the mean of a direction.",
+        $"A stick that friction stops short has its dots on the side of their tails. Orange ring with a cross: the centre with its 95{Numbers.NoBreakSpace}% intervals. Square in the middle, where it is large enough: one step of the axes.",
+    ];
+
+    private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Returns.Count > 0)];
+
+    private static void DrawPanel(Canvas canvas, SquarePanels panels, double left, double top, StickFinding finding)
+    {
+        var ends = finding.Returns.SelectMany(direction => direction.Rests).SelectMany(rest => new[] { rest.X, rest.Y });
+        var plane = new PositionPlane(canvas, left, top, panels.Side, finding, ends);
+        void Mark(double x, double y, double degrees, double tail, double radius, double width, string css)
+        {
+            var (sine, cosine) = Math.SinCos(degrees * Math.PI / 180);
+            var (atX, atY) = plane.At(x, y);
+            canvas.Line(atX, atY, atX + (tail * cosine), atY - (tail * sine), css is "mark" ? css : $"{css}-line", width);
+            canvas.Dot(atX, atY, radius, $"{css}-solid");
+        }
+
+        foreach (var direction in finding.Returns)
+        {
+            foreach (var (x, y) in direction.Rests.Distinct())
+            {
+                Mark(x, y, direction.Degrees, Tail, 0.2, 0.07, "mark");
+            }
+        }
+
+        foreach (var direction in finding.Returns)
+        {
+            Mark(direction.X, direction.Y, direction.Degrees, MeanTail, 0.32, 0.14, "reference");
+        }
+
+        plane.DrawCentre(finding);
+    }
+
+    private static PanelCaption Caption(StickFinding finding) => new(
+        finding.Id,
+        [StickWording.Claim(finding, StickMeasure.ReturnLag), StickWording.Claim(finding, StickMeasure.ReturnScatter), Basis(finding)],
+        StickWording.Verdict(finding, null, StickMeasure.ReturnLag));
+
+    private static string Basis(StickFinding finding) =>
+        $"{Numbers.Count(finding.Returns.Max(direction => direction.Sessions), "session")}, {Numbers.Count(finding.Returns.Sum(direction => direction.Releases), "release")} from {Numbers.Count(finding.Returns.Count, "direction")}; {StickWording.Step(finding)}";
+
+    private static string Description(List<StickFinding> findings) =>
+        $"Where each stick comes to rest after release. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {StickWording.Claim(finding, StickMeasure.ReturnLag)}; {StickWording.Claim(finding, StickMeasure.ReturnScatter)}; {Basis(finding)}; {Caption(finding).Verdict!.Text}."))}";
+}

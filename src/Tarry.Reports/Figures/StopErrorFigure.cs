@@ -1,0 +1,77 @@
+using System.Xml.Linq;
+using Tarry.Findings;
+using Tarry.Findings.Sticks;
+using Tarry.Findings.Sticks.Measures;
+using Tarry.Findings.Sticks.Stops;
+using Tarry.Reports.Wording;
+
+namespace Tarry.Reports.Figures;
+
+/// <summary>The error in direction at stops of known angle: a row a stick, in it the error of each stop with its interval, over the true angle.</summary>
+public static class StopErrorFigure
+{
+    private const double LeastReach = 0.1;
+
+    /// <summary>Whether a stick was held against stops.</summary>
+    public static bool IsWorthDrawing(FindingsDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return Of(document).Count > 0;
+    }
+
+    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
+
+    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    {
+        var rows = Of(document);
+        var end = Ticks.Cover(0, rows.SelectMany(row => row.Stops).Select(stop => Math.Abs(stop.Error) + (stop.HalfWidth ?? 0)).Append(LeastReach).Max(), 2).High;
+        var figure = new StickRows(
+            new("stick-stops", $"How true each direction is: {document.Title}", $"{document.Title}: how far directions err at known angles", Description(rows), Notes),
+            (left, right) => Scale.Linear(0, 360, left, right),
+            ([0, 45, 90, 135, 180, 225, 270, 315, 360], [0, 90, 180, 270, 360]),
+            "true angle of the stop, ° from right");
+        return figure.Draw(style, rows, (canvas, across, top, bottom, stops) => DrawRow(canvas, across, Scale.Linear(-end, end, bottom, top), stops));
+    }
+
+    private static IReadOnlyList<string> Notes { get; } =
+    [
+        $"Dots: the direction that the stick says less the true angle of the stop, in degrees, above zero where it is turned counter-clockwise; a true stick lies on the line. All rows have one scale. Bars: 95{Numbers.NoBreakSpace}% interval of each stop, over sessions where there are several, else over visits, with the uncertainty of the stops in it; a stop visited once has none.",
+        $"Number: the greatest error, with its 95{Numbers.NoBreakSpace}% interval.",
+    ];
+
+    private static List<(StickRow Label, IReadOnlyList<StopError> Stops)> Of(FindingsDocument document) =>
+        [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Stops.Count > 0).Select(finding => (Label(finding), finding.Stops))];
+
+    private static StickRow Label(StickFinding finding)
+    {
+        var estimate = finding.Estimate(StickMeasure.AngularError);
+        var verdict = StickWording.Verdict(finding, null, StickMeasure.AngularError, StickMeasure.AngularRotation);
+        return new StickRow(
+            finding.Id,
+            estimate is null ? "not told" : $"{StickWording.Value(estimate)}°",
+            estimate is null ? "" : StickWording.Bounds(estimate),
+            verdict with { Text = $"{verdict.Text}; {Basis(finding.Stops)}" });
+    }
+
+    private static string Basis(IReadOnlyList<StopError> stops) =>
+        $"{Numbers.Count(stops.Max(stop => stop.Sessions), "session")}, {Numbers.Count(stops.Sum(stop => stop.Visits), "visit")}";
+
+    private static void DrawRow(Canvas canvas, Scale across, Scale up, IReadOnlyList<StopError> stops)
+    {
+        StickRowScale.Draw(canvas, across, up, "°");
+        foreach (var stop in stops)
+        {
+            var x = across.At(((stop.Degrees % 360) + 360) % 360);
+            if (stop.HalfWidth is { } half)
+            {
+                canvas.Line(x, up.At(stop.Error - half), x, up.At(stop.Error + half), "mark", 0.14);
+            }
+
+            canvas.Dot(x, up.At(stop.Error), 0.26, stop.HalfWidth is null ? "mark-open" : "mark-solid");
+        }
+    }
+
+    private static string Description(List<(StickRow Label, IReadOnlyList<StopError> Stops)> rows) =>
+        $"Errors in direction at stops of known angle. {string.Join(' ', rows.Select(row => row.Label.Sentence))}";
+}
