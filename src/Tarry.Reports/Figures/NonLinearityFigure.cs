@@ -26,7 +26,7 @@ public static class NonLinearityFigure
     {
         var rows = Of(document);
         var largest = rows.SelectMany(row => row.Curve.Departures.Zip(row.Curve.HalfWidths, (departure, half) => Math.Abs(departure) + half)).Append(LeastReach).Max();
-        var end = Ticks.Cover(0, largest, 2).High;
+        var end = Ticks.Cover(0, largest, 3).High;
         var figure = new StickRows(
             new("stick-linearity", $"How straight each axis is: {document.Title}", $"{document.Title}: how straight each axis is", $"How straight each axis is. {string.Join(' ', rows.Select(row => row.Label.Sentence))}", Notes(rows)),
             (left, right) => Scale.Linear(-100, 100, left, right),
@@ -45,7 +45,8 @@ public static class NonLinearityFigure
             $"{finding.Id}, {StickWording.Part(part)}",
             estimate is null ? "not told" : $"{StickWording.Value(estimate)}{Numbers.NoBreakSpace}%",
             estimate is null ? "" : StickWording.Bounds(estimate),
-            StickWording.Verdict(finding, part, StickMeasure.NonLinearityBestFit));
+            StickFaultWording.Verdict(finding, part, StickMeasure.NonLinearityBestFit),
+            estimate is null ? "" : StickWording.Basis(estimate));
     }
 
     private static void DrawRow(Canvas canvas, Scale across, Scale up, NonLinearityCurve curve)

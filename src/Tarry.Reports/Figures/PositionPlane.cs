@@ -9,6 +9,9 @@ internal sealed class PositionPlane
 {
     private const double LeastReach = 0.05;
     private const double LabelSize = 0.75;
+    private const double Labelled = 0.88;
+    private const double CrossWidth = 0.18;
+    private const double CrossCap = 0.35;
 
     // A step that is drawn smaller than this is a dot.
     private const double LeastStep = 0.5;
@@ -29,7 +32,7 @@ internal sealed class PositionPlane
         this.canvas = canvas;
         var centre = new[] { Centre(finding, StickPart.X), Centre(finding, StickPart.Y) }.OfType<StickEstimate>().SelectMany(estimate => new[] { estimate.Low, estimate.High });
         var reach = 1.2 * ends.Concat(centre).Append(finding.StepX ?? 0).Append(finding.StepY ?? 0).Append(LeastReach).Max(Math.Abs);
-        var ticks = Ticks.Cover(-reach, reach, 4);
+        var ticks = Ticks.Cover(-reach, reach, 8);
         across = Scale.Linear(-reach, reach, left, left + side);
         up = Scale.Linear(-reach, reach, top + side, top);
         canvas.Box(left, top, side, side, "band");
@@ -37,6 +40,11 @@ internal sealed class PositionPlane
         {
             canvas.Line(across.At(tick), top, across.At(tick), top + side, tick == 0 ? "axis" : "rule", 0.05);
             canvas.Line(left, up.At(tick), left + side, up.At(tick), tick == 0 ? "axis" : "rule", 0.05);
+            if (Math.Abs(tick) > Labelled * reach)
+            {
+                continue;
+            }
+
             canvas.Text(across.At(tick), top + side - 0.3, $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", Anchor.Middle, LabelSize);
             canvas.Text(left + 0.3, up.At(tick) - 0.2, tick == 0 ? "" : $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", size: LabelSize);
         }
@@ -58,9 +66,18 @@ internal sealed class PositionPlane
             return;
         }
 
-        canvas.Line(across.At(x.Low), up.At(y.Value), across.At(x.High), up.At(y.Value), "reference-line", 0.16);
-        canvas.Line(across.At(x.Value), up.At(y.Low), across.At(x.Value), up.At(y.High), "reference-line", 0.16);
-        canvas.Dot(across.At(x.Value), up.At(y.Value), 0.28, "reference-open");
+        var (middleX, middleY) = At(x.Value, y.Value);
+        canvas.Line(across.At(x.Low), middleY, across.At(x.High), middleY, "axis", CrossWidth);
+        canvas.Line(middleX, up.At(y.Low), middleX, up.At(y.High), "axis", CrossWidth);
+        foreach (var end in new[] { across.At(x.Low), across.At(x.High) })
+        {
+            canvas.Line(end, middleY - CrossCap, end, middleY + CrossCap, "axis", CrossWidth);
+        }
+
+        foreach (var end in new[] { up.At(y.Low), up.At(y.High) })
+        {
+            canvas.Line(middleX - CrossCap, end, middleX + CrossCap, end, "axis", CrossWidth);
+        }
     }
 
     private static StickEstimate? Centre(StickFinding finding, StickPart part) => finding.Estimate(StickMeasure.CentreOffset, part);

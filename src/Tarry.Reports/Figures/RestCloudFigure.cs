@@ -38,8 +38,8 @@ public static class RestCloudFigure
 
     private static IReadOnlyList<string> Notes { get; } =
     [
-        $"About the middle of the range, where a faultless stick rests, in per cent of half of it; each panel has its own scale. Small squares: positions at rest. Blue ring: what holds 95{Numbers.NoBreakSpace}% of a session's, were they normal; a dot where that is too small to draw. Orange cross: the centre with its 95{Numbers.NoBreakSpace}% intervals.",
-        "Square in the middle, where it is large enough: one step of the axes. Nearer than that to the middle no stick of such steps can be told to rest.",
+        $"About the middle of the range, where a faultless stick rests, in per cent of half of it; each panel has its own scale. Small squares: positions at rest. Blue ring: what holds 95{Numbers.NoBreakSpace}% of a session's, were they normal; a dot where that is too small to draw. Grey cross: the centre with its 95{Numbers.NoBreakSpace}% intervals.",
+        "Square about the middle, where it is large enough to draw: one step of the axes; rest inside it or on its edge is as central as such steps can say.",
     ];
 
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Clouds.Count > 0)];
@@ -48,6 +48,7 @@ public static class RestCloudFigure
     {
         var ends = finding.Clouds.SelectMany(cloud => new[] { Math.Abs(cloud.Ellipse.X) + cloud.Ellipse.SemiMajor, Math.Abs(cloud.Ellipse.Y) + cloud.Ellipse.SemiMajor });
         var plane = new PositionPlane(canvas, left, top, panels.Side, finding, ends);
+        plane.DrawCentre(finding);
         foreach (var cloud in finding.Clouds)
         {
             canvas.Squares(cloud.Points.Where(point => plane.Holds(point.X, point.Y)).Select(point => plane.At(point.X, point.Y)), 0.16, "pale");
@@ -65,8 +66,6 @@ public static class RestCloudFigure
                 canvas.Trace(Ellipse(cloud).Select(point => plane.At(point.X, point.Y)), "mark", width: 0.12);
             }
         }
-
-        plane.DrawCentre(finding);
     }
 
     private static IEnumerable<(double X, double Y)> Ellipse(RestCloud cloud)
@@ -83,7 +82,7 @@ public static class RestCloudFigure
     private static PanelCaption Caption(StickFinding finding) => new(
         finding.Id,
         [StickWording.Claim(finding, StickMeasure.CentreOffset), Basis(finding)],
-        StickWording.Verdict(finding, null, StickMeasure.CentreOffset, StickMeasure.CentreDrift));
+        StickFaultWording.Verdict(finding, null, StickMeasure.CentreOffset, StickMeasure.CentreDrift));
 
     private static string Basis(StickFinding finding) =>
         $"{Numbers.Count(finding.Clouds.Count, "session")}, {Numbers.Count(finding.Clouds.Sum(cloud => (long)cloud.Positions), "position")}; {StickWording.Step(finding)}";

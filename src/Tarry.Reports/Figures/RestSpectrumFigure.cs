@@ -12,6 +12,7 @@ public static class RestSpectrumFigure
 {
     private const double LabelSize = 0.75;
     private const int MostDecades = 5;
+    private const double Headroom = 1.5;
 
     /// <summary>Whether a stick at rest has a spectrum.</summary>
     public static bool IsWorthDrawing(FindingsDocument document)
@@ -31,7 +32,7 @@ public static class RestSpectrumFigure
         var (floor, ceiling) = Decades(spectra.SelectMany(spectrum => spectrum.PercentPerRootHz).Where(density => density > 0));
         IReadOnlyList<double> Hertz(int most) => LogarithmicTicks.Inside(Math.Max(lowest, 1), Math.Max(highest, 1), most);
         var figure = new StickRows(
-            new("stick-spectrum", $"Noise at rest over frequency: {document.Title}", $"{document.Title}: noise at rest over frequency", $"Noise at rest over frequency. {string.Join(' ', rows.Select(row => row.Label.Sentence))}", Notes(spectra)),
+            new("stick-spectrum", $"Noise at rest over frequency: {document.Title}", $"{document.Title}: noise at rest over frequency", $"Noise at rest over frequency. {string.Join(' ', rows.Select(row => row.Label.Sentence))}", Notes(document, spectra)),
             (left, right) => Scale.Logarithmic(lowest, highest, left, right),
             (Hertz(10), Hertz(5)),
             "frequency, Hz");
@@ -55,7 +56,8 @@ public static class RestSpectrumFigure
             noise is null ? "" : StickWording.Bounds(noise),
             lines.Count > 0
                 ? new($"tone at {string.Join("; ", lines)}", IsFault: true)
-                : new($"no tone is told; {Numbers.Count(finding.Spectra.Count(spectrum => spectrum.Part == part), "session")}", IsFault: false));
+                : new("no tone is told", IsFault: false),
+            Numbers.Count(finding.Spectra.Count(spectrum => spectrum.Part == part), "session"));
     }
 
     private static void DrawRow(Canvas canvas, Scale across, Scale up, Axis shown)
@@ -65,14 +67,9 @@ public static class RestSpectrumFigure
             canvas.Line(across.At(across.Low), up.At(density), across.At(across.High), up.At(density), "rule", 0.06);
         }
 
-        foreach (var spectrum in shown.Spectra.Where(spectrum => spectrum.PercentPerRootHz.Any(density => density > 0)))
+        foreach (var spectrum in shown.Spectra)
         {
             canvas.Trace(spectrum.PercentPerRootHz.Select((density, index) => (across.At((index + 1) * spectrum.StepHz), up.At(density))), "mark", width: 0.1);
-        }
-
-        if (shown.Spectra.All(spectrum => spectrum.PercentPerRootHz.All(density => density <= 0)))
-        {
-            canvas.Text((across.At(across.Low) + across.At(across.High)) / 2, up.At(up.Low) - 0.4, "every position alike", "soft", Anchor.Middle, 0.85);
         }
 
         canvas.Text(across.At(across.Low) + 0.3, up.At(up.High) + 0.9, Density(up.High), "soft", size: LabelSize);
@@ -97,15 +94,24 @@ public static class RestSpectrumFigure
     private static (double Floor, double Ceiling) Decades(IEnumerable<double> densities)
     {
         var (least, greatest) = densities.DefaultIfEmpty(1).Aggregate((Least: double.MaxValue, Greatest: 0.0), (ends, density) => (Math.Min(ends.Least, density), Math.Max(ends.Greatest, density)));
-        var ceiling = Math.Ceiling(Math.Log10(greatest));
+        var ceiling = Math.Ceiling(Math.Log10(Headroom * greatest));
         return (Math.Pow(10, Math.Max(Math.Min(Math.Floor(Math.Log10(least)), ceiling - 1), ceiling - MostDecades)), Math.Pow(10, ceiling));
     }
 
-    private static IReadOnlyList<string> Notes(List<RestSpectrum> spectra) =>
+    private static IReadOnlyList<string> Notes(FindingsDocument document, List<RestSpectrum> spectra) =>
     [
         $"Blue: the root of the spectral density of each session, in per cent of half the range per root hertz; lower is stiller. All rows have one scale, both ways by the logarithm. Averaged over {Span(spectra)} pieces a session; what is lower than the foot of a row lies on it.",
         $"Dashed, with its frequency: a tone that stands out at 5{Numbers.NoBreakSpace}% over all frequencies of a session, such as the hum of mains. Number: the noise as standard deviation over all frequencies, with its 95{Numbers.NoBreakSpace}% interval.",
+        .. Missing(document),
     ];
+
+    private static IEnumerable<string> Missing(FindingsDocument document)
+    {
+        var missing = (document.Sticks?.Conditions ?? []).Where(finding => finding.Clouds.Count > 0)
+            .SelectMany(finding => new[] { StickPart.X, StickPart.Y }.Where(part => finding.Spectra.All(spectrum => spectrum.Part != part)).Select(part => $"{finding.Id}, {StickWording.Part(part)}"))
+            .ToList();
+        return missing.Count == 0 ? [] : [$"Not drawn, since all positions at rest were alike, fewer than {Numbers.Whole(RestSpectrum.FewestPositions)} or not evenly spaced in time: {string.Join("; ", missing)}."];
+    }
 
     private static string Span(List<RestSpectrum> spectra)
     {

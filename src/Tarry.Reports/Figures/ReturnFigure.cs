@@ -36,7 +36,7 @@ public static class ReturnFigure
     private static IReadOnlyList<string> Notes { get; } =
     [
         "About the middle of the range, in per cent of half of it; each panel has its own scale. Blue dot: where a release came to rest, equal ones upon each other; its tail points to the side from which the stick came. Large orange dot with a long tail: the mean of a direction.",
-        $"A stick that friction stops short has its dots on the side of their tails. Orange ring with a cross: the centre with its 95{Numbers.NoBreakSpace}% intervals. Square in the middle, where it is large enough: one step of the axes.",
+        $"A stick that friction stops short has its dots on the side of their tails. Grey cross: the centre with its 95{Numbers.NoBreakSpace}% intervals. Square about the middle, where it is large enough to draw: one step of the axes.",
     ];
 
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Returns.Count > 0)];
@@ -45,6 +45,7 @@ public static class ReturnFigure
     {
         var ends = finding.Returns.SelectMany(direction => direction.Rests).SelectMany(rest => new[] { rest.X, rest.Y });
         var plane = new PositionPlane(canvas, left, top, panels.Side, finding, ends);
+        plane.DrawCentre(finding);
         void Mark(double x, double y, double degrees, double tail, double radius, double width, string css)
         {
             var (sine, cosine) = Math.SinCos(degrees * Math.PI / 180);
@@ -65,17 +66,15 @@ public static class ReturnFigure
         {
             Mark(direction.X, direction.Y, direction.Degrees, MeanTail, 0.32, 0.14, "reference");
         }
-
-        plane.DrawCentre(finding);
     }
 
     private static PanelCaption Caption(StickFinding finding) => new(
         finding.Id,
         [StickWording.Claim(finding, StickMeasure.ReturnLag), StickWording.Claim(finding, StickMeasure.ReturnScatter), Basis(finding)],
-        StickWording.Verdict(finding, null, StickMeasure.ReturnLag));
+        StickFaultWording.Verdict(finding, null, StickMeasure.ReturnLag));
 
     private static string Basis(StickFinding finding) =>
-        $"{Numbers.Count(finding.Returns.Max(direction => direction.Sessions), "session")}, {Numbers.Count(finding.Returns.Sum(direction => direction.Releases), "release")} from {Numbers.Count(finding.Returns.Count, "direction")}; {StickWording.Step(finding)}";
+        $"{Numbers.Count(finding.Returns.Max(direction => direction.Sessions), "session")}, {Numbers.Count(finding.Returns.Sum(direction => direction.Releases), "release")}; {StickWording.Step(finding)}";
 
     private static string Description(List<StickFinding> findings) =>
         $"Where each stick comes to rest after release. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {StickWording.Claim(finding, StickMeasure.ReturnLag)}; {StickWording.Claim(finding, StickMeasure.ReturnScatter)}; {Basis(finding)}; {Caption(finding).Verdict!.Text}."))}";

@@ -71,7 +71,7 @@ public static class StickRoseFigure
     private static PanelCaption Caption(StickFinding finding) => new(
         finding.Id,
         [StickWording.Claim(finding, StickMeasure.RadialDeviation), $"{Numbers.Count(finding.Rose!.Sessions, "session")}, {Numbers.Count(finding.Rose.Turns, "turn")}"],
-        StickWording.Verdict(finding, null, StickMeasure.RadialDeviation, StickMeasure.GainDifference, StickMeasure.NonOrthogonality, StickMeasure.Squareness, StickMeasure.Hysteresis));
+        StickFaultWording.Verdict(finding, null, StickMeasure.RadialDeviation, StickMeasure.GainDifference, StickMeasure.NonOrthogonality, StickMeasure.Squareness, StickMeasure.Hysteresis));
 
     private static List<string> Notes(List<StickFinding> findings)
     {

@@ -7,8 +7,9 @@ namespace Tarry.Reports.Figures;
 /// <param name="Value">Its value in figures.</param>
 /// <param name="Bounds">The value's interval; empty for none.</param>
 /// <param name="Verdict">What is wrong in it.</param>
-internal sealed record StickRow(string Name, string Value, string Bounds, StickVerdict Verdict)
+/// <param name="Basis">On what that rests.</param>
+internal sealed record StickRow(string Name, string Value, string Bounds, StickVerdict Verdict, string Basis)
 {
     /// <summary>All of it in a sentence.</summary>
-    public string Sentence => $"{Name}: {Value}{(Bounds.Length > 0 ? $", {Bounds}" : "")}; {Verdict.Text}.";
+    public string Sentence => $"{Name}: {Value}{(Bounds.Length > 0 ? $", {Bounds}" : "")}; {Verdict.Text}; {Basis}.";
 }

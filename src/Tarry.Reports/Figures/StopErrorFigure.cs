@@ -12,6 +12,9 @@ public static class StopErrorFigure
 {
     private const double LeastReach = 0.1;
 
+    // Room for the dot of a stop at 0 degrees.
+    private const double Beside = 25;
+
     /// <summary>Whether a stick was held against stops.</summary>
     public static bool IsWorthDrawing(FindingsDocument document)
     {
@@ -25,10 +28,10 @@ public static class StopErrorFigure
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var rows = Of(document);
-        var end = Ticks.Cover(0, rows.SelectMany(row => row.Stops).Select(stop => Math.Abs(stop.Error) + (stop.HalfWidth ?? 0)).Append(LeastReach).Max(), 2).High;
+        var end = Ticks.Cover(0, rows.SelectMany(row => row.Stops).Select(stop => Math.Abs(stop.Error) + (stop.HalfWidth ?? 0)).Append(LeastReach).Max(), 3).High;
         var figure = new StickRows(
             new("stick-stops", $"How true each direction is: {document.Title}", $"{document.Title}: how far directions err at known angles", Description(rows), Notes),
-            (left, right) => Scale.Linear(0, 360, left, right),
+            (left, right) => Scale.Linear(-Beside, 360 + Beside, left, right),
             ([0, 45, 90, 135, 180, 225, 270, 315, 360], [0, 90, 180, 270, 360]),
             "true angle of the stop, ° from right");
         return figure.Draw(style, rows, (canvas, across, top, bottom, stops) => DrawRow(canvas, across, Scale.Linear(-end, end, bottom, top), stops));
@@ -36,8 +39,8 @@ public static class StopErrorFigure
 
     private static IReadOnlyList<string> Notes { get; } =
     [
-        $"Dots: the direction that the stick says less the true angle of the stop, in degrees, above zero where it is turned counter-clockwise; a true stick lies on the line. All rows have one scale. Bars: 95{Numbers.NoBreakSpace}% interval of each stop, over sessions where there are several, else over visits, with the uncertainty of the stops in it; a stop visited once has none.",
-        $"Number: the greatest error, with its 95{Numbers.NoBreakSpace}% interval.",
+        $"Dots: the direction that the stick says less the true angle of the stop, in degrees, above zero where it is turned counter-clockwise; a true stick lies on the line. All rows have one scale. Bars: 95{Numbers.NoBreakSpace}% interval of each stop by itself, over sessions where there are several, else over visits, with the uncertainty of the stops in it; a stop visited once has none.",
+        $"Number: the greatest error, with its 95{Numbers.NoBreakSpace}% interval. A departure is told where it exceeds what the uncertainty of the stops, the steps of the axes and chance in all tests of the study together explain."
     ];
 
     private static List<(StickRow Label, IReadOnlyList<StopError> Stops)> Of(FindingsDocument document) =>
@@ -46,12 +49,12 @@ public static class StopErrorFigure
     private static StickRow Label(StickFinding finding)
     {
         var estimate = finding.Estimate(StickMeasure.AngularError);
-        var verdict = StickWording.Verdict(finding, null, StickMeasure.AngularError, StickMeasure.AngularRotation);
         return new StickRow(
             finding.Id,
             estimate is null ? "not told" : $"{StickWording.Value(estimate)}°",
             estimate is null ? "" : StickWording.Bounds(estimate),
-            verdict with { Text = $"{verdict.Text}; {Basis(finding.Stops)}" });
+            StickFaultWording.Verdict(finding, null, StickMeasure.AngularError, StickMeasure.AngularRotation),
+            Basis(finding.Stops));
     }
 
     private static string Basis(IReadOnlyList<StopError> stops) =>
@@ -66,9 +69,11 @@ public static class StopErrorFigure
             if (stop.HalfWidth is { } half)
             {
                 canvas.Line(x, up.At(stop.Error - half), x, up.At(stop.Error + half), "mark", 0.14);
+                canvas.Line(x - 0.3, up.At(stop.Error - half), x + 0.3, up.At(stop.Error - half), "mark", 0.14);
+                canvas.Line(x - 0.3, up.At(stop.Error + half), x + 0.3, up.At(stop.Error + half), "mark", 0.14);
             }
 
-            canvas.Dot(x, up.At(stop.Error), 0.26, stop.HalfWidth is null ? "mark-open" : "mark-solid");
+            canvas.Dot(x, up.At(stop.Error), 0.24, stop.HalfWidth is null ? "mark-open" : "mark-solid");
         }
     }
 

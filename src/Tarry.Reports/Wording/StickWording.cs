@@ -3,6 +3,7 @@ using Tarry.Findings.Sticks.Faults;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Reshaping;
 using Tarry.Findings.Sticks.Rest;
+using Tarry.Findings.Sticks.Stops;
 using static Tarry.Reports.Wording.Numbers;
 
 namespace Tarry.Reports.Wording;
@@ -98,30 +99,36 @@ public static class StickWording
         return $"{Fixed(line.FrequencyHz, line.StepHz < 1 ? 1 : 0)}{NoBreakSpace}Hz";
     }
 
-    /// <summary>What is told of some measures: their faults, that no departure is told, or that they are not told at all.</summary>
-    /// <param name="finding">Whose they are.</param>
-    /// <param name="part">The one part that counts; null for all.</param>
-    /// <param name="measures">The measures.</param>
-    public static StickVerdict Verdict(StickFinding finding, StickPart? part, params IReadOnlyList<StickMeasure> measures)
+    /// <summary>The error at a stop in degrees, with its sign.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Error(StopError stop)
     {
-        ArgumentNullException.ThrowIfNull(finding);
-        bool Counts(StickMeasure measure, StickPart of) => measures.Contains(measure) && (part is null || of == part);
-        var faults = finding.Faults.Where(fault => Counts(fault.Measure, fault.Part)).Select(fault => Clause(fault.Kind, finding.DeadZone)).Distinct().ToList();
-        return faults.Count > 0 ? new(string.Join("; ", faults), IsFault: true)
-            : new(Faultless([.. measures.Where(measure => finding.Measures.Any(result => result.Measure == measure && Counts(measure, result.Part) && result.Outcome is StickEstimate))], measures.Count), IsFault: false);
+        ArgumentNullException.ThrowIfNull(stop);
+        return Fixed(stop.Error, Decimals(stop), withPlus: true);
     }
 
-    /// <summary>A fault as a clause with its measure: <c>rests off its middle (x 1.5 %, 1.4 to 1.6)</c>.</summary>
-    /// <param name="finding">Whose it is.</param>
-    /// <param name="fault">The fault.</param>
-    public static string Fault(StickFinding finding, StickFault fault)
+    /// <summary>The angle that a stick says at a stop, in degrees.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Said(StopError stop)
     {
-        ArgumentNullException.ThrowIfNull(finding);
-        ArgumentNullException.ThrowIfNull(fault);
-        var words = Clause(fault.Kind, finding.DeadZone);
-        return finding.Estimate(fault.Measure, fault.Part) is { } estimate
-            ? $"{words} ({Name(fault.Measure, fault.Part)} {Value(estimate)} {StickMeasureText.Symbol(StickMeasureText.Of(fault.Measure).Unit)}, {Bounds(estimate)})"
-            : words;
+        ArgumentNullException.ThrowIfNull(stop);
+        return Fixed(stop.Said, Decimals(stop));
+    }
+
+    /// <summary>The interval of the error at a stop.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Bounds(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return stop.HalfWidth is { } half ? $"{Fixed(stop.Error - half, Decimals(stop))} to {Fixed(stop.Error + half, Decimals(stop))}" : "one visit tells no interval";
+    }
+
+    /// <summary>On what the error at a stop rests.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Basis(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return $"{(stop.Sessions == 1 ? "within one session" : Count(stop.Sessions, "session"))}, {Count(stop.Visits, "visit")}";
     }
 
     /// <summary>What a layer was found to do, in a sentence.</summary>
@@ -142,41 +149,10 @@ public static class StickWording
             : $"{reshaping.Layer} ({reshaping.With} against {reshaping.Without}) {Listing.And(clauses)}.";
     }
 
-    // What is silent must not pass for good: where only some of the measures are told, they are named.
-    private static string Faultless(IReadOnlyList<StickMeasure> told, int asked) =>
-        told.Count == 0 ? "not told: the report says why"
-        : told.Count == asked ? "no departure is told"
-        : $"no departure is told in {Listing.And([.. told.Select(measure => StickMeasureText.Of(measure).Name)])}; the rest is not told";
-
-    private static string Clause(StickFaultKind kind, DeadZoneForm form) => kind switch
-    {
-        StickFaultKind.OffCentre => "rests off its middle",
-        StickFaultKind.Drifts => "drifts at rest",
-        StickFaultKind.CoarseSteps => "has fewer steps than stated",
-        StickFaultKind.ReturnsShort => "comes to rest on the side from which it came",
-        StickFaultKind.Overshoots => "swings past where it stops",
-        StickFaultKind.OutOfRound => "is out of round",
-        StickFaultKind.UnequalGain => "says more along one axis than along the other",
-        StickFaultKind.NotOrthogonal => "has axes that are not at a right angle",
-        StickFaultKind.Square => "is drawn towards a square",
-        StickFaultKind.Hysteresis => "has hysteresis",
-        StickFaultKind.AngularError => "errs in direction",
-        StickFaultKind.Rotated => "is turned as a whole",
-        StickFaultKind.NotLinear => "is not linear",
-        StickFaultKind.UnevenSteps => "has uneven steps",
-        StickFaultKind.DeadZone => form switch
-        {
-            DeadZoneForm.Axial => "has an axial dead zone",
-            DeadZoneForm.Radial => "has a radial dead zone",
-            _ => "has a dead zone",
-        },
-        StickFaultKind.Saturation => "saturates before its end",
-        StickFaultKind.Crosstalk => "says something of the other axis' motion",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A fault without words."),
-    };
-
     private static string Numeric(StickOutcome outcome, string unit) =>
         outcome is StickEstimate estimate ? $"{Value(estimate)}{(unit.Length == 0 ? "" : " " + unit)}, {Bounds(estimate)}" : "";
+
+    private static int Decimals(StopError stop) => stop.HalfWidth is { } half ? Numbers.Decimals(2 * half) : 1;
 
     private static int Decimals(StickEstimate estimate) => Numbers.Decimals(estimate.High - estimate.Low, estimate.High - estimate.Low < 1e-6 ? 1 : 4);
 }
