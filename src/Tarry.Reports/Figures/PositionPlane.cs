@@ -36,15 +36,12 @@ internal sealed class PositionPlane
         across = Scale.Linear(-reach, reach, left, left + side);
         up = Scale.Linear(-reach, reach, top + side, top);
         canvas.Box(left, top, side, side, "band");
-        foreach (var tick in ticks.Values.Where(across.Holds))
+        IEnumerable<(double, double, double, double)> Grid(IEnumerable<double> at) =>
+            at.SelectMany(tick => new[] { (across.At(tick), top, across.At(tick), top + side), (left, up.At(tick), left + side, up.At(tick)) });
+        canvas.Lines(Grid(ticks.Values.Where(across.Holds)), "rule", 0.05);
+        canvas.Lines(Grid([0]), "axis", 0.05);
+        foreach (var tick in ticks.Values.Where(tick => Math.Abs(tick) <= Labelled * reach))
         {
-            canvas.Line(across.At(tick), top, across.At(tick), top + side, tick == 0 ? "axis" : "rule", 0.05);
-            canvas.Line(left, up.At(tick), left + side, up.At(tick), tick == 0 ? "axis" : "rule", 0.05);
-            if (Math.Abs(tick) > Labelled * reach)
-            {
-                continue;
-            }
-
             canvas.Text(across.At(tick), top + side - 0.3, $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", Anchor.Middle, LabelSize);
             canvas.Text(left + 0.3, up.At(tick) - 0.2, tick == 0 ? "" : $"{Numbers.Plain(tick)}{Numbers.NoBreakSpace}%", "soft", size: LabelSize);
         }

@@ -9,7 +9,6 @@ namespace Tarry.Reports.Figures;
 /// <summary>The map of each layer: what is said with it over what is said without, along an axis, and how far the stick reaches over angle.</summary>
 public static class ReshapingFigure
 {
-    private const int ArcPoints = 120;
     private const double MostReach = 1.45;
 
     /// <summary>Whether a layer was recorded beside its counterpart.</summary>
@@ -30,8 +29,8 @@ public static class ReshapingFigure
             new("stick-reshaping", $"What each layer does to positions: {document.Title}", $"{document.Title}: what each layer does to positions", Description(drawn), Notes(drawn)),
             drawn,
             entry => entry.IsMap
-                ? new PanelCaption($"{entry.Finding.Layer}: {entry.Finding.With}", ["across: said without, % of half the range", "upwards: said with it; on the dashed line nothing is changed", Basis(entry.Finding.Exponent, entry.Finding.DeadZone)])
-                : new PanelCaption($"{entry.Finding.Layer}: reach", ["how far the stick reaches with it, by direction", "dashed: as far as without; square: as far along both axes at once", Basis(entry.Finding.Squareness)]),
+                ? new PanelCaption($"{entry.Finding.Layer}: {entry.Finding.With}", ["across: said without, % of half the range", "upwards: said with it; dashed: nothing changed", Basis(entry.Finding.Exponent, entry.Finding.DeadZone)])
+                : new PanelCaption($"{entry.Finding.Layer}: reach", ["how far it reaches with it, by direction", "dashed: as far as without; square: a full square", Basis(entry.Finding.Squareness)]),
             (canvas, panels, left, top, entry) =>
             {
                 if (entry.IsMap)
@@ -81,17 +80,17 @@ public static class ReshapingFigure
         (double, double) At(double turn, double distance) => (x + (Math.Min(distance, MostReach) * unit * Math.Cos(2 * Math.PI * turn)), y - (Math.Min(distance, MostReach) * unit * Math.Sin(2 * Math.PI * turn)));
         canvas.Box(left, top, side, side, "band");
         canvas.Box(x - unit, y - unit, 2 * unit, 2 * unit, "rule", 0.06);
-        canvas.Trace(Enumerable.Range(0, ArcPoints + 1).Select(point => At((double)point / ArcPoints, 1)), "axis", width: 0.07, dashed: true);
+        canvas.Ring(x, y, unit, "axis", 0.07, dashed: true);
         var ratios = reshaping.ReachRatio;
         canvas.Trace(Enumerable.Range(0, ratios.Count + 1).Select(sector => At((sector + 0.5) / ratios.Count, ratios[sector % ratios.Count])), "mark", width: 0.17);
     }
 
     private static string Basis(params IReadOnlyList<StickOutcome> outcomes) =>
-        outcomes.OfType<StickEstimate>().FirstOrDefault() is { } estimate ? StickWording.Basis(estimate) : "too few sessions or sweeps for an interval";
+        outcomes.OfType<StickEstimate>().FirstOrDefault() is { } estimate ? StickWording.Basis(estimate) : "without an interval";
 
     private static List<string> Notes(List<(ReshapingFinding Finding, bool IsMap)> drawn) =>
     [
-        $"Dashed: nothing changed. Pale: 95{Numbers.NoBreakSpace}% interval of each point over sweeps or sessions with the layer; both sides of an axis together.",
+        $"Pale: 95{Numbers.NoBreakSpace}% interval of each point over sweeps or sessions with the layer; both sides of an axis together.",
         .. drawn.Select(entry => StickWording.Sentence(entry.Finding)).Distinct(),
     ];
 

@@ -11,6 +11,7 @@ namespace Tarry.Reports.Figures;
 public static class RestSpectrumFigure
 {
     private const double LabelSize = 0.75;
+    private const double Column = 0.3;
     private const int MostDecades = 5;
     private const double Headroom = 1.5;
 
@@ -69,13 +70,17 @@ public static class RestSpectrumFigure
 
         foreach (var spectrum in shown.Spectra)
         {
-            canvas.Trace(spectrum.PercentPerRootHz.Select((density, index) => (across.At((index + 1) * spectrum.StepHz), up.At(density))), "mark", width: 0.1);
+            canvas.Trace(Envelope(spectrum.PercentPerRootHz.Select((density, index) => (across.At((index + 1) * spectrum.StepHz), up.At(density)))), "mark", width: 0.1);
         }
 
         canvas.Text(across.At(across.Low) + 0.3, up.At(up.High) + 0.9, Density(up.High), "soft", size: LabelSize);
         canvas.Text(across.At(across.Low) + 0.3, up.At(up.Low) - 0.3, Density(up.Low), "soft", size: LabelSize);
         DrawLines(canvas, across, up, shown.Lines);
     }
+
+    // Where many frequencies fall into one column of the drawing, the least and the greatest of them.
+    private static IEnumerable<(double X, double Y)> Envelope(IEnumerable<(double X, double Y)> points) =>
+        points.GroupBy(point => Math.Floor(point.X / Column)).SelectMany(column => new[] { column.MinBy(point => point.Y), column.MaxBy(point => point.Y) }.Distinct().OrderBy(point => point.X));
 
     // Names that would lie on each other take turns in height.
     private static void DrawLines(Canvas canvas, Scale across, Scale up, IReadOnlyList<ToldLine> lines)

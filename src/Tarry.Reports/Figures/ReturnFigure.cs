@@ -35,8 +35,8 @@ public static class ReturnFigure
 
     private static IReadOnlyList<string> Notes { get; } =
     [
-        "About the middle of the range, in per cent of half of it; each panel has its own scale. Blue dot: where a release came to rest, equal ones upon each other; its tail points to the side from which the stick came. Large orange dot with a long tail: the mean of a direction.",
-        $"A stick that friction stops short has its dots on the side of their tails. Grey cross: the centre with its 95{Numbers.NoBreakSpace}% intervals. Square about the middle, where it is large enough to draw: one step of the axes.",
+        "About the middle of the range, in per cent of half of it; each panel has its own scale. Blue square: where a release came to rest, equal ones upon each other; its tail points to the side from which the stick came. Orange dot with a long tail: the mean of a direction.",
+        $"A stick that friction stops short has them on the side of their tails. Grey cross: the centre with its 95{Numbers.NoBreakSpace}% intervals. Square about the middle, where it is large enough to draw: one step of the axes.",
     ];
 
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Returns.Count > 0)];
@@ -46,25 +46,20 @@ public static class ReturnFigure
         var ends = finding.Returns.SelectMany(direction => direction.Rests).SelectMany(rest => new[] { rest.X, rest.Y });
         var plane = new PositionPlane(canvas, left, top, panels.Side, finding, ends);
         plane.DrawCentre(finding);
-        void Mark(double x, double y, double degrees, double tail, double radius, double width, string css)
+        (double, double, double, double) Towards(double x, double y, double degrees, double tail)
         {
             var (sine, cosine) = Math.SinCos(degrees * Math.PI / 180);
             var (atX, atY) = plane.At(x, y);
-            canvas.Line(atX, atY, atX + (tail * cosine), atY - (tail * sine), css is "mark" ? css : $"{css}-line", width);
-            canvas.Dot(atX, atY, radius, $"{css}-solid");
+            return (atX, atY, atX + (tail * cosine), atY - (tail * sine));
         }
 
-        foreach (var direction in finding.Returns)
+        var releases = finding.Returns.SelectMany(direction => direction.Rests.Distinct().Select(rest => (rest.X, rest.Y, direction.Degrees))).ToList();
+        canvas.Lines(releases.Select(release => Towards(release.X, release.Y, release.Degrees, Tail)), "mark", 0.07);
+        canvas.Squares(releases.Select(release => plane.At(release.X, release.Y)), 0.34, "mark-solid");
+        canvas.Lines(finding.Returns.Select(direction => Towards(direction.X, direction.Y, direction.Degrees, MeanTail)), "reference-line", 0.14);
+        foreach (var (x, y) in finding.Returns.Select(direction => plane.At(direction.X, direction.Y)))
         {
-            foreach (var (x, y) in direction.Rests.Distinct())
-            {
-                Mark(x, y, direction.Degrees, Tail, 0.2, 0.07, "mark");
-            }
-        }
-
-        foreach (var direction in finding.Returns)
-        {
-            Mark(direction.X, direction.Y, direction.Degrees, MeanTail, 0.32, 0.14, "reference");
+            canvas.Dot(x, y, 0.32, "reference-solid");
         }
     }
 

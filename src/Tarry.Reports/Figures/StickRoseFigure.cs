@@ -11,7 +11,6 @@ namespace Tarry.Reports.Figures;
 public static class StickRoseFigure
 {
     private const double CircleShare = 0.66;
-    private const int ArcPoints = 144;
 
     /// <summary>Whether a stick was turned along its gate.</summary>
     public static bool IsWorthDrawing(FindingsDocument document)
@@ -51,19 +50,18 @@ public static class StickRoseFigure
         var radius = CircleShare * panels.Side / 2;
         double Distance(double departure) => radius + (Math.Clamp(departure / scale, -1.4, 1) * (1 - CircleShare) * panels.Side / 2);
         (double, double) At(double turn, double distance) => (x + (distance * Math.Cos(2 * Math.PI * turn)), y - (distance * Math.Sin(2 * Math.PI * turn)));
-        IEnumerable<(double, double)> Ring(double departure) => Enumerable.Range(0, ArcPoints + 1).Select(point => At((double)point / ArcPoints, Distance(departure)));
         IEnumerable<(double, double)> Line(IReadOnlyList<double> distances) =>
             Enumerable.Range(0, distances.Count + 1).Select(sector => At((sector + 0.5) / distances.Count, Distance(distances[sector % distances.Count] - rose.Circle.Radius)));
 
         canvas.Trace(Line(rose.High).Concat(Line(rose.Low).Reverse()), "pale", closed: true);
         foreach (var departure in new[] { -scale, scale })
         {
-            canvas.Trace(Ring(departure), "rule", width: 0.06);
+            canvas.Ring(x, y, Distance(departure), "rule", 0.06);
         }
 
         canvas.Line(x - (panels.Side / 2), y, x + (panels.Side / 2), y, "rule", 0.05);
         canvas.Line(x, top, x, top + panels.Side, "rule", 0.05);
-        canvas.Trace(Ring(0), "axis", width: 0.08, dashed: true);
+        canvas.Ring(x, y, radius, "axis", 0.08, dashed: true);
         canvas.Trace(Line(rose.Distances), "mark", width: 0.17);
         canvas.Text(x + 0.3, y - Distance(scale) + 1, $"+{Numbers.Plain(scale)}{Numbers.NoBreakSpace}%", "soft", size: 0.8);
     }

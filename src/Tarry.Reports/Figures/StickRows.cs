@@ -32,11 +32,7 @@ internal sealed class StickRows(FigureWords words, Func<double, double, Scale> a
             var top = layout.RowsTop + (index * layout.Pitch);
             var (from, to) = (top + (layout.IsNarrow ? NarrowLabels : 0.4), top + layout.Pitch - 0.5);
             canvas.Box(layout.PlotLeft, from, layout.PlotRight - layout.PlotLeft, to - from, "band");
-            foreach (var tick in layout.IsNarrow ? ticks.Narrow : ticks.Wide)
-            {
-                canvas.Line(scale.At(tick), from, scale.At(tick), to, "rule", 0.06);
-            }
-
+            canvas.Lines((layout.IsNarrow ? ticks.Narrow : ticks.Wide).Select(tick => (scale.At(tick), from, scale.At(tick), to)), "rule", 0.06);
             draw(canvas, scale, from, to, rows[index].Shown);
             DrawLabel(canvas, layout, rows[index].Label, top, (from + to) / 2);
         }

@@ -14,6 +14,7 @@ public static class StopErrorFigure
 
     // Room for the dot of a stop at 0 degrees.
     private const double Beside = 25;
+    private const double BarCap = 0.3;
 
     /// <summary>Whether a stick was held against stops.</summary>
     public static bool IsWorthDrawing(FindingsDocument document)
@@ -63,19 +64,16 @@ public static class StopErrorFigure
     private static void DrawRow(Canvas canvas, Scale across, Scale up, IReadOnlyList<StopError> stops)
     {
         StickRowScale.Draw(canvas, across, up, "°");
-        foreach (var stop in stops)
+        var placed = stops.Select(stop => (X: across.At(((stop.Degrees % 360) + 360) % 360), Stop: stop)).ToList();
+        canvas.Lines(placed.Where(one => one.Stop.HalfWidth is not null).SelectMany(one => Bar(one.X, up.At(one.Stop.Error - one.Stop.HalfWidth!.Value), up.At(one.Stop.Error + one.Stop.HalfWidth.Value))), "mark", 0.14);
+        foreach (var (x, stop) in placed)
         {
-            var x = across.At(((stop.Degrees % 360) + 360) % 360);
-            if (stop.HalfWidth is { } half)
-            {
-                canvas.Line(x, up.At(stop.Error - half), x, up.At(stop.Error + half), "mark", 0.14);
-                canvas.Line(x - 0.3, up.At(stop.Error - half), x + 0.3, up.At(stop.Error - half), "mark", 0.14);
-                canvas.Line(x - 0.3, up.At(stop.Error + half), x + 0.3, up.At(stop.Error + half), "mark", 0.14);
-            }
-
             canvas.Dot(x, up.At(stop.Error), 0.24, stop.HalfWidth is null ? "mark-open" : "mark-solid");
         }
     }
+
+    private static IEnumerable<(double, double, double, double)> Bar(double x, double low, double high) =>
+        [(x, low, x, high), (x - BarCap, low, x + BarCap, low), (x - BarCap, high, x + BarCap, high)];
 
     private static string Description(List<(StickRow Label, IReadOnlyList<StopError> Stops)> rows) =>
         $"Errors in direction at stops of known angle. {string.Join(' ', rows.Select(row => row.Label.Sentence))}";
