@@ -8,21 +8,15 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>Non-linearity: a row an axis, in it how far what it says departs from its best straight line, over what it says.</summary>
-public static class NonLinearityFigure
+internal static class NonLinearityFigure
 {
     private const double LeastReach = 0.1;
 
     /// <summary>Whether a stick was swept.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var rows = Of(document);
         var largest = rows.SelectMany(row => row.Curve.Departures.Zip(row.Curve.HalfWidths, (departure, half) => Math.Abs(departure) + half)).Append(LeastReach).Max();

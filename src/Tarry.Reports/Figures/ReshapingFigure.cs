@@ -7,21 +7,15 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>The map of each layer: what is said with it over what is said without, along an axis, and how far the stick reaches over angle.</summary>
-public static class ReshapingFigure
+internal static class ReshapingFigure
 {
     private const double MostReach = 1.45;
 
     /// <summary>Whether a layer was recorded beside its counterpart.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var drawn = Of(document);
         return SquarePanels.Draw(

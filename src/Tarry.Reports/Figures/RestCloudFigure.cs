@@ -8,7 +8,7 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>Where each stick rests: the cloud of its positions with an ellipse a session, about the middle of the range.</summary>
-public static class RestCloudFigure
+internal static class RestCloudFigure
 {
     private const int ArcPoints = 72;
 
@@ -16,16 +16,10 @@ public static class RestCloudFigure
     private const double LeastEllipse = 0.25;
 
     /// <summary>Whether a stick was recorded at rest.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
         return SquarePanels.Draw(

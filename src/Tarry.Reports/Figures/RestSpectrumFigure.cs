@@ -8,7 +8,7 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>The noise at rest over frequency: a row an axis, in it the spectral density of each session, and the tones that stand out of it.</summary>
-public static class RestSpectrumFigure
+internal static class RestSpectrumFigure
 {
     private const double LabelSize = 0.75;
     private const double Column = 0.3;
@@ -16,16 +16,10 @@ public static class RestSpectrumFigure
     private const double Headroom = 1.5;
 
     /// <summary>Whether a stick at rest has a spectrum.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var rows = Of(document);
         var spectra = rows.SelectMany(row => row.Shown.Spectra).ToList();

@@ -7,22 +7,16 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>Where each stick comes to rest after release: each release, and the mean of each direction, with a tail towards the side from which it came.</summary>
-public static class ReturnFigure
+internal static class ReturnFigure
 {
     private const double Tail = 0.8;
     private const double MeanTail = 1.8;
 
     /// <summary>Whether a stick was let go.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
         return SquarePanels.Draw(

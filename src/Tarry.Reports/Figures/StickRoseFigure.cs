@@ -8,21 +8,15 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>The rose: how far the mean turn of each stick departs from its circle, over angle, the departure drawn larger than life.</summary>
-public static class StickRoseFigure
+internal static class StickRoseFigure
 {
     private const double CircleShare = 0.66;
 
     /// <summary>Whether a stick was turned along its gate.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
         return SquarePanels.Draw(

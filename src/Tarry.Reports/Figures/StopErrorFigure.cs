@@ -8,7 +8,7 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>The error in direction at stops of known angle: a row a stick, in it the error of each stop with its interval, over the true angle.</summary>
-public static class StopErrorFigure
+internal static class StopErrorFigure
 {
     private const double LeastReach = 0.1;
 
@@ -17,16 +17,10 @@ public static class StopErrorFigure
     private const double BarCap = 0.3;
 
     /// <summary>Whether a stick was held against stops.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var rows = Of(document);
         var end = Ticks.Cover(0, rows.SelectMany(row => row.Stops).Select(stop => Math.Abs(stop.Error) + (stop.HalfWidth ?? 0)).Append(LeastReach).Max(), 3).High;

@@ -77,7 +77,7 @@ public class StickFigureTests
     public void ReturnFigure_OfReleases_DrawsEachPlaceWithItsTailToTheSideFromWhichItCame()
     {
         var finding = Document.Sticks!.Conditions[0];
-        var root = XElement.Parse(ReturnFigure.Draw(Document with { Sticks = Document.Sticks with { Conditions = [finding] } }, FigureStyle.Page));
+        var root = ReturnFigure.Build(Document with { Sticks = Document.Sticks with { Conditions = [finding] } }, FigureStyle.Page);
         var tails = root.Elements().Single(element => element.Name.LocalName == "path" && Class(element) == "mark").Attribute("d")!.Value.Split('M', StringSplitOptions.RemoveEmptyEntries)
             .Select(line => line.Split('L', ' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture)).ToList())
             .Select(ends => (X: ends[2] - ends[0], Y: ends[1] - ends[3])).ToList();
@@ -93,7 +93,7 @@ public class StickFigureTests
     {
         // 201 positions from -100 to 100 %: one step is 1 %, so that the square is as wide as the grid lines at 0 and 1 % are apart.
         var stick = new FaultyStick { RateHz = 250, Steps = 201, OffsetX = 2 };
-        var root = XElement.Parse(RestCloudFigure.Draw(Of([Entry("pad", "none")], [stick.Rest(1, "pad", seconds: 20), stick.Rim(2, condition: "pad")]), FigureStyle.Page));
+        var root = RestCloudFigure.Build(Of([Entry("pad", "none")], [stick.Rest(1, "pad", seconds: 20), stick.Rim(2, condition: "pad")]), FigureStyle.Page);
         var square = root.Elements().Single(element => element.Name.LocalName == "rect" && Class(element) == "axis");
         double At(string label) => Number(root.Elements().First(element => element.Name.LocalName == "text" && element.Value == label && element.Attribute("text-anchor") is not null), "x");
         Assert.Equal((At("2\u00A0%") - At("0\u00A0%")) / 2, Number(square, "width"), 0.1);
@@ -105,7 +105,7 @@ public class StickFigureTests
     [Fact]
     public void RestSpectrumFigure_OfAHum_MarksAndNamesIt()
     {
-        var root = XElement.Parse(RestSpectrumFigure.Draw(Document, FigureStyle.Page));
+        var root = RestSpectrumFigure.Build(Document, FigureStyle.Page);
         var mark = root.Elements().First(element => element.Name.LocalName == "line" && Class(element) == "reference-line");
         var name = root.Elements().First(element => element.Name.LocalName == "text" && Class(element) == "reference");
         Assert.Equal(Number(mark, "x1"), Number(name, "x"), 8.0);
@@ -117,14 +117,14 @@ public class StickFigureTests
     public void RestSpectrumFigure_SaysWhichAxesItDoesNotDraw()
     {
         var dead = new FaultyStick { RateHz = 250, Noise = 0 };
-        var root = XElement.Parse(RestSpectrumFigure.Draw(Of([Entry("pad", "none"), Entry("dead", "none")], [new FaultyStick { RateHz = 250 }.Rest(1, "pad"), dead.Rest(2, "dead")]), FigureStyle.Page));
+        var root = RestSpectrumFigure.Build(Of([Entry("pad", "none"), Entry("dead", "none")], [new FaultyStick { RateHz = 250 }.Rest(1, "pad"), dead.Rest(2, "dead")]), FigureStyle.Page);
         Assert.Contains("dead, x; dead, y.", Words(root), StringComparison.Ordinal);
     }
 
     [Fact]
     public void StopErrorFigure_OfStops_StandsOverTheirAngles()
     {
-        var root = XElement.Parse(StopErrorFigure.Draw(Document, FigureStyle.Page));
+        var root = StopErrorFigure.Build(Document, FigureStyle.Page);
         var dots = root.Elements().Where(element => element.Name.LocalName == "circle").Select(dot => Number(dot, "cx")).Distinct().Order().ToList();
         double At(string degrees) => Number(root.Elements().First(element => element.Name.LocalName == "text" && element.Value == degrees), "x");
         Assert.Equal(8, dots.Count);
@@ -135,7 +135,7 @@ public class StickFigureTests
     [Fact]
     public void Figures_OfAFault_SayItInStrongWords()
     {
-        var root = XElement.Parse(RestCloudFigure.Draw(Document, FigureStyle.Page));
+        var root = RestCloudFigure.Build(Document, FigureStyle.Page);
         Assert.Contains(root.Elements(), element => Class(element) == "strong" && element.Value == "rests off its middle");
     }
 
@@ -177,16 +177,7 @@ public class StickFigureTests
     private static string Draw(string figure, string style)
     {
         var of = style switch { "page" => FigureStyle.Page, "phone" => FigureStyle.Phone, _ => FigureStyle.Video };
-        return figure switch
-        {
-            "rose" => StickRoseFigure.Draw(Document, of),
-            "rest" => RestCloudFigure.Draw(Document, of),
-            "return" => ReturnFigure.Draw(Document, of),
-            "spectrum" => RestSpectrumFigure.Draw(Document, of),
-            "stops" => StopErrorFigure.Draw(Document, of),
-            "linearity" => NonLinearityFigure.Draw(Document, of),
-            _ => ReshapingFigure.Draw(Document, of),
-        };
+        return StudyFigures.Of(Document).Single(one => one.Name == $"stick-{figure}").Draw(Document, of);
     }
 
     private static FindingsDocument Sticks()
