@@ -49,7 +49,7 @@ public class DemoTests(DemoStudyFixture demo) : IClassFixture<DemoStudyFixture>
         Assert.True(new FileInfo(folder["report.html"]).Length < 1_000_000, "A report that goes by mail stays under 1 MB.");
         string[] expected =
         [
-            .. from figure in new[] { "standing", "ridge", "ladder", "sessions", "layer-cost", "fold", "device-only", "run-chart", "play", "stick-rose", "stick-rest", "stick-linearity", "stick-reshaping" }
+            .. from figure in new[] { "standing", "ridge", "ladder", "sessions", "layer-cost", "fold", "device-only", "run-chart", "play", "stick-rose", "stick-rest", "stick-return", "stick-spectrum", "stick-stops", "stick-linearity", "stick-reshaping" }
                from theme in new[] { "light", "dark", "light-transparent", "dark-transparent" }
                from ending in new[] { ".svg", "-1920x1080.png", "-3840x2160.png" }
                select figure + "-" + theme + ending,

@@ -9,10 +9,14 @@ internal static class StickDrawingJson
 {
     public static void Write(Utf8JsonWriter json, StickFinding finding)
     {
+        json.WriteNumberOrNull("step_x_percent", finding.StepX);
+        json.WriteNumberOrNull("step_y_percent", finding.StepY);
         Rose(json, finding);
         Clouds(json, finding);
         Spectra(json, finding);
+        Lines(json, finding);
         Returns(json, finding);
+        Stops(json, finding);
         json.WriteStartArray("non_linearity");
         foreach (var curve in finding.NonLinearity)
         {
@@ -88,6 +92,24 @@ internal static class StickDrawingJson
         json.WriteEndArray();
     }
 
+    private static void Lines(Utf8JsonWriter json, StickFinding finding)
+    {
+        json.WriteStartArray("rest_lines");
+        foreach (var line in finding.Lines)
+        {
+            json.WriteStartObject();
+            json.WriteString("part", Part(line.Part));
+            json.WriteNumber("frequency_hz", JsonNumbers.Rounded(line.FrequencyHz));
+            json.WriteNumber("step_hz", JsonNumbers.Rounded(line.StepHz));
+            json.WriteNumber("rms_percent", JsonNumbers.Rounded(line.RmsPercent));
+            json.WriteNumber("told_in_sessions", line.ToldIn);
+            json.WriteNumber("sessions", line.Sessions);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void Returns(Utf8JsonWriter json, StickFinding finding)
     {
         json.WriteStartArray("returns");
@@ -95,22 +117,31 @@ internal static class StickDrawingJson
         {
             json.WriteStartObject();
             json.WriteNumber("direction_deg", direction.Degrees);
+            json.WriteNumber("sessions", direction.Sessions);
             json.WriteNumber("releases", direction.Releases);
             json.WriteNumber("x_percent", JsonNumbers.Rounded(direction.X));
             json.WriteNumber("y_percent", JsonNumbers.Rounded(direction.Y));
             json.WriteNumberOrNull("half_width_x_percent", direction.HalfWidthX);
             json.WriteNumberOrNull("half_width_y_percent", direction.HalfWidthY);
+            json.WriteNumbers("rests_x_percent", [.. direction.Rests.Select(rest => rest.X)]);
+            json.WriteNumbers("rests_y_percent", [.. direction.Rests.Select(rest => rest.Y)]);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Stops(Utf8JsonWriter json, StickFinding finding)
+    {
         json.WriteStartArray("stops");
         foreach (var stop in finding.Stops)
         {
             json.WriteStartObject();
             json.WriteNumber("angle_deg", JsonNumbers.Rounded(stop.Degrees));
+            json.WriteNumber("said_deg", JsonNumbers.Rounded(stop.Said));
             json.WriteNumber("error_deg", JsonNumbers.Rounded(stop.Error));
             json.WriteNumberOrNull("half_width_deg", stop.HalfWidth);
+            json.WriteNumber("sessions", stop.Sessions);
             json.WriteNumber("visits", stop.Visits);
             json.WriteEndObject();
         }

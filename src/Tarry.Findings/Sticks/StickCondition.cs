@@ -14,7 +14,8 @@ internal sealed class StickCondition
 {
     private readonly List<StickReading> readings = [];
     private readonly Dictionary<(StickMeasure, StickPart), StickRefusal> refusals = [];
-    private readonly List<Release> releases = [];
+    private readonly List<IReadOnlyList<Release>> releases = [];
+    private readonly List<SessionStops> stops = [];
 
     public StickCondition(string id, IReadOnlyList<StickSession> sessions)
     {
@@ -40,11 +41,11 @@ internal sealed class StickCondition
 
     public List<RimUnits> Rims { get; } = [];
 
-    public List<StopError> Stops { get; } = [];
-
     public List<NonLinearityCurve> Curves { get; } = [];
 
-    public IReadOnlyList<ReturnDirection> Returns => FlickReadings.Directions(releases);
+    public IReadOnlyList<ReturnDirection> Returns => ReturnDirections.Of(releases);
+
+    public IReadOnlyList<StopError> Stops => StopErrors.Of(stops);
 
     /// <summary>What may be said of a measure: all that some session found or refused.</summary>
     public IEnumerable<(StickMeasure Measure, StickPart Part)> Known => readings.Select(reading => (reading.Measure, reading.Part)).Concat(refusals.Keys).Distinct();
@@ -95,15 +96,14 @@ internal sealed class StickCondition
                 Spectra.AddRange(new[] { RestSpectrum.Of(recording, recording.X, StickPart.X), RestSpectrum.Of(recording, recording.Y, StickPart.Y) }.OfType<RestSpectrum>());
                 break;
             case StickProcedure.FlickRelease:
-                releases.AddRange(FlickReadings.Add(said, recording));
+                releases.Add(FlickReadings.Add(said, recording));
                 break;
             case StickProcedure.RimSweep:
                 AxisSteps.Add(said, session);
                 Rims.AddRange(RimReadings.Add(said, recording) is { } units ? [units] : []);
                 break;
             case StickProcedure.AngleStops:
-                var stops = StopReadings.Add(said, recording);
-                Stops.AddRange(Stops.Count == 0 ? stops : []);
+                stops.AddRange(StopReadings.Add(said, recording) is { } visited ? [visited] : []);
                 break;
             case StickProcedure.SlowRamp or StickProcedure.Substitution:
                 AxisSteps.Add(said, session);

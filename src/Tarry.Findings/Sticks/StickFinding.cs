@@ -23,6 +23,12 @@ public sealed record StickFinding
     /// <summary>In what it departs from a faultless stick.</summary>
     public required IReadOnlyList<StickFault> Faults { get; init; }
 
+    /// <summary>The step between neighbouring positions of x, in per cent of half the range of the first recording; null where none is known.</summary>
+    public required double? StepX { get; init; }
+
+    /// <summary>The same of y.</summary>
+    public required double? StepY { get; init; }
+
     /// <summary>Whether a dead zone that was found is axial or radial.</summary>
     public required DeadZoneForm DeadZone { get; init; }
 
@@ -35,10 +41,13 @@ public sealed record StickFinding
     /// <summary>The noise at rest over frequency, a session and axis each.</summary>
     public required IReadOnlyList<RestSpectrum> Spectra { get; init; }
 
+    /// <summary>The tones that stand out of that noise.</summary>
+    public required IReadOnlyList<ToldLine> Lines { get; init; }
+
     /// <summary>Where the stick comes to rest after release, by direction.</summary>
     public required IReadOnlyList<ReturnDirection> Returns { get; init; }
 
-    /// <summary>The angular error at each stop, of the first session with stops.</summary>
+    /// <summary>The angular error at each stop, over sessions.</summary>
     public required IReadOnlyList<StopError> Stops { get; init; }
 
     /// <summary>The non-linearity of each axis, of the first session that shows it.</summary>

@@ -3,6 +3,7 @@ using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Rankings;
 using Tarry.Findings.Sticks.Recordings;
 using Tarry.Findings.Sticks.Reshaping;
+using Tarry.Findings.Sticks.Rest;
 using Tarry.Findings.Sticks.Rim;
 using Tarry.Studies.Sticks;
 using Tarry.Studies.StudyFiles;
@@ -85,13 +86,19 @@ public static class StickFindings
             Sessions = [.. condition.Recordings.Select(recording => new StickSessionFinding(recording.Key, recording.Setup.Procedure, recording.Setup.Source, recording.Count, recording.DurationMs / 1_000))],
             Measures = [.. estimated.Concat(refused).Concat(silent).OrderBy(result => result.Measure).ThenBy(result => result.Part)],
             Faults = faults,
+            StepX = Known(condition.Recordings[0].X.Step),
+            StepY = Known(condition.Recordings[0].Y.Step),
             DeadZone = RimSticking.Form(condition, faults),
             Rose = Roses.Of(condition.Rims),
             Clouds = condition.Clouds,
             Spectra = condition.Spectra,
+            Lines = ToldLine.Of(condition.Spectra),
             Returns = condition.Returns,
             Stops = condition.Stops,
             NonLinearity = condition.Curves,
         };
     }
+
+    // An axis of which no step is known has one of 0.
+    private static double? Known(double step) => step > 0 ? step : null;
 }

@@ -3,6 +3,7 @@ using Tarry.Findings;
 using Tarry.Findings.Sticks;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Rankings;
+using Tarry.Findings.Sticks.Stops;
 using Tarry.Reports.Figures;
 using Tarry.Reports.Wording;
 using static Tarry.Reports.Wording.Numbers;
@@ -29,6 +30,7 @@ public static class SticksSection
             Html.List(sticks.Conditions.Select(Sentence).Concat(sticks.Reshapings.Select(reshaping => $"Layer {StickWording.Sentence(reshaping)}"))),
             FiguresSection.Of(FigurePart.Sticks, document, figures),
             Measures(sticks),
+            Stops(sticks),
             Ranks(sticks),
             Refusals(sticks),
             Html.Details("How each measure is defined, and what it does not tell", Definitions(sticks)));
@@ -36,7 +38,7 @@ public static class SticksSection
 
     private static string Sentence(StickFinding finding) => finding.Faults.Count == 0
         ? $"{finding.Id}: no departure from a faultless stick is told."
-        : $"{finding.Id} {string.Join("; ", finding.Faults.Select(fault => StickWording.Fault(finding, fault)))}.";
+        : $"{finding.Id} {string.Join("; ", finding.Faults.Select(fault => StickFaultWording.Fault(finding, fault)))}.";
 
     private static XElement Measures(StudySticks sticks)
     {
@@ -56,6 +58,28 @@ public static class SticksSection
 
     private static TableCell Cell(StickOutcome? outcome) =>
         outcome is StickEstimate estimate ? new(StickWording.Value(estimate), $"{StickWording.Bounds(estimate)}; {StickWording.Basis(estimate)}") : new("not told");
+
+    private static XElement? Stops(StudySticks sticks)
+    {
+        var held = sticks.Conditions.Where(finding => finding.Stops.Count > 0).ToList();
+        if (held.Count == 0)
+        {
+            return null;
+        }
+
+        var table = new HtmlTable(
+            $"Stops of known angle: what each stick says less the true angle, in degrees. Beneath: the angle that it says, and the interval at 95{NoBreakSpace}% of this stop by itself, over sessions where there are several, with the stop's own uncertainty in it.",
+            ["true angle, °", .. held.Select(finding => finding.Id)]);
+        foreach (var degrees in held.SelectMany(finding => finding.Stops).Select(stop => stop.Degrees).Distinct().Order())
+        {
+            table.Add(new(Plain(degrees)), [.. held.Select(finding => Cell(finding.Stops.FirstOrDefault(stop => stop.Degrees.Equals(degrees))))], "long");
+        }
+
+        return table.Element;
+    }
+
+    private static TableCell Cell(StopError? stop) =>
+        stop is null ? new("not visited") : new(StickWording.Error(stop), $"says {StickWording.Said(stop)}; {StickWording.Bounds(stop)}; {StickWording.Basis(stop)}");
 
     private static XElement? Ranks(StudySticks sticks)
     {

@@ -117,11 +117,29 @@ internal sealed class Canvas
             ("stroke-dasharray", dashed ? $"{Pixels(0.3)} {Pixels(0.22)}" : ""));
     }
 
-    /// <summary>Many small squares of one kind about their middles.</summary>
+    /// <summary>A circle that is not filled.</summary>
+    public void Ring(double x, double y, double radius, string cssClass, double width, bool dashed = false) => Add(
+        "circle",
+        ("cx", Pixels(x)),
+        ("cy", Pixels(y)),
+        ("r", Pixels(radius)),
+        ("class", cssClass),
+        ("stroke-width", Pixels(width)),
+        ("stroke-dasharray", dashed ? $"{Pixels(0.3)} {Pixels(0.22)}" : ""));
+
+    /// <summary>Many straight lines of one kind.</summary>
+    public void Lines(IEnumerable<(double X1, double Y1, double X2, double Y2)> lines, string cssClass, double width) => Add(
+        "path",
+        ("d", string.Concat(lines.Select(line => $"M{Point((line.X1, line.Y1))}L{Point((line.X2, line.Y2))}"))),
+        ("class", cssClass),
+        ("stroke-width", Pixels(width)));
+
+    /// <summary>Many small squares of one kind about their middles; of those that lie on each other, one.</summary>
     public void Squares(IEnumerable<(double X, double Y)> middles, double side, string cssClass)
     {
         var edge = Pixels(side);
-        Add("path", ("d", string.Concat(middles.Select(middle => $"M{Point((middle.X - (side / 2), middle.Y - (side / 2)))}h{edge}v{edge}h-{edge}z"))), ("class", cssClass));
+        var corners = middles.Select(middle => Point((middle.X - (side / 2), middle.Y - (side / 2)))).Distinct();
+        Add("path", ("d", string.Concat(corners.Select(corner => $"M{corner}h{edge}v{edge}h-{edge}z"))), ("class", cssClass));
     }
 
     private XElement Add(string name, params ReadOnlySpan<(string Name, string Value)> attributes)

@@ -12,12 +12,7 @@ public static class DeviceOnlyFigure
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (3.1, 5, 5.6);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     /// <summary>Whether a study has a density to draw.</summary>
     public static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.DeviceOnly?.Density is not null);

@@ -9,12 +9,7 @@ namespace Tarry.Reports.Figures;
 public static class DifferenceFigure
 {
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

@@ -15,12 +15,7 @@ public static class FoldFigure
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (3.1, 5, 5.8);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     /// <summary>Whether a study has a report interval to fold over.</summary>
     public static bool IsWorthDrawing(FindingsDocument document) => document.Conditions.Any(condition => condition.ReportInterval?.Fold is not null);

@@ -14,12 +14,7 @@ public static class PlayCurveFigure
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (3.4, 5.4, 6.4);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

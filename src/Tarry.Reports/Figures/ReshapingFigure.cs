@@ -1,51 +1,41 @@
 using System.Xml.Linq;
 using Tarry.Findings;
+using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Reshaping;
 using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
 
 /// <summary>The map of each layer: what is said with it over what is said without, along an axis, and how far the stick reaches over angle.</summary>
-public static class ReshapingFigure
+internal static class ReshapingFigure
 {
-    private const int ArcPoints = 120;
     private const double MostReach = 1.45;
 
     /// <summary>Whether a layer was recorded beside its counterpart.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var drawn = Of(document);
-        var panels = new SquarePanels(style, drawn.Count, $"What each layer does to positions: {document.Title}", Notes(drawn));
-        var canvas = new Canvas(panels.Style, panels.HeightEm, "stick-reshaping", $"{document.Title}: what each layer does to positions", Description(drawn));
-        panels.DrawText(canvas);
-        for (var index = 0; index < drawn.Count; index++)
-        {
-            var (reshaping, isMap) = drawn[index];
-            if (isMap)
+        return SquarePanels.Draw(
+            style,
+            new("stick-reshaping", $"What each layer does to positions: {document.Title}", $"{document.Title}: what each layer does to positions", Description(drawn), Notes(drawn)),
+            drawn,
+            entry => entry.IsMap
+                ? new PanelCaption($"{entry.Finding.Layer}: {entry.Finding.With}", ["across: said without, % of half the range", "upwards: said with it; dashed: nothing changed", Basis(entry.Finding.Exponent, entry.Finding.DeadZone)])
+                : new PanelCaption($"{entry.Finding.Layer}: reach", ["how far it reaches with it, by direction", "dashed: as far as without; square: a full square", Basis(entry.Finding.Squareness)]),
+            (canvas, panels, left, top, entry) =>
             {
-                DrawMap(canvas, panels, index, reshaping);
-            }
-            else
-            {
-                DrawReach(canvas, panels, index, reshaping);
-            }
-        }
-
-        return canvas.Root;
+                if (entry.IsMap)
+                {
+                    DrawMap(canvas, panels.Side, left, top, entry.Finding);
+                }
+                else
+                {
+                    DrawReach(canvas, panels.Side, left, top, entry.Finding);
+                }
+            });
     }
 
     private static List<(ReshapingFinding Finding, bool IsMap)> Of(FindingsDocument document) =>
@@ -54,17 +44,17 @@ public static class ReshapingFigure
             .Where(entry => entry.Item2 ? entry.finding.Map.Count > 0 : entry.finding.ReachRatio.Count > 0),
     ];
 
-    private static void DrawMap(Canvas canvas, SquarePanels panels, int index, ReshapingFinding reshaping)
+    private static void DrawMap(Canvas canvas, double side, double left, double top, ReshapingFinding reshaping)
     {
-        var (left, top) = panels.Place(canvas, index);
-        var across = Scale.Linear(0, 105, left, left + panels.Side);
-        var up = Scale.Linear(0, 105, top + panels.Side, top);
-        canvas.Box(left, top, panels.Side, panels.Side, "band");
+        var across = Scale.Linear(0, 105, left, left + side);
+        var up = Scale.Linear(0, 105, top + side, top);
+        canvas.Box(left, top, side, side, "band");
         foreach (var tick in new[] { 25, 50, 75, 100 })
         {
-            canvas.Line(across.At(tick), top, across.At(tick), top + panels.Side, "rule", 0.05);
-            canvas.Line(left, up.At(tick), left + panels.Side, up.At(tick), "rule", 0.05);
-            canvas.Text(left + 0.3, up.At(tick) - 0.2, $"{tick}", "soft", size: 0.8);
+            canvas.Line(across.At(tick), top, across.At(tick), top + side, "rule", 0.05);
+            canvas.Line(left, up.At(tick), left + side, up.At(tick), "rule", 0.05);
+            canvas.Text(left + 0.3, up.At(tick) - 0.2, $"{tick}{Numbers.NoBreakSpace}%", "soft", size: 0.75);
+            canvas.Text(across.At(tick) - 0.2, top + side - 0.3, $"{tick}{Numbers.NoBreakSpace}%", "soft", Anchor.End, 0.75);
         }
 
         canvas.Line(across.At(0), up.At(0), across.At(100), up.At(100), "axis", 0.07, dashed: true);
@@ -75,27 +65,26 @@ public static class ReshapingFigure
         {
             canvas.Dot(across.At(point.Without), up.At(point.With), 0.17, "mark-solid");
         }
-
-        panels.DrawName(canvas, index, $"{reshaping.Layer}: {reshaping.With}", $"said without, % of half the range (0 to 105)", "upwards: said with it");
     }
 
-    private static void DrawReach(Canvas canvas, SquarePanels panels, int index, ReshapingFinding reshaping)
+    private static void DrawReach(Canvas canvas, double side, double left, double top, ReshapingFinding reshaping)
     {
-        var (left, top) = panels.Place(canvas, index);
-        var (x, y) = (left + (panels.Side / 2), top + (panels.Side / 2));
-        var unit = panels.Side / 2 / MostReach;
+        var (x, y) = (left + (side / 2), top + (side / 2));
+        var unit = side / 2 / MostReach;
         (double, double) At(double turn, double distance) => (x + (Math.Min(distance, MostReach) * unit * Math.Cos(2 * Math.PI * turn)), y - (Math.Min(distance, MostReach) * unit * Math.Sin(2 * Math.PI * turn)));
-        canvas.Box(left, top, panels.Side, panels.Side, "band");
+        canvas.Box(left, top, side, side, "band");
         canvas.Box(x - unit, y - unit, 2 * unit, 2 * unit, "rule", 0.06);
-        canvas.Trace(Enumerable.Range(0, ArcPoints + 1).Select(point => At((double)point / ArcPoints, 1)), "axis", width: 0.07, dashed: true);
+        canvas.Ring(x, y, unit, "axis", 0.07, dashed: true);
         var ratios = reshaping.ReachRatio;
         canvas.Trace(Enumerable.Range(0, ratios.Count + 1).Select(sector => At((sector + 0.5) / ratios.Count, ratios[sector % ratios.Count])), "mark", width: 0.17);
-        panels.DrawName(canvas, index, $"{reshaping.Layer}: reach", "reach with it over without, by direction", "dashed: as without");
     }
+
+    private static string Basis(params IReadOnlyList<StickOutcome> outcomes) =>
+        outcomes.OfType<StickEstimate>().FirstOrDefault() is { } estimate ? StickWording.Basis(estimate) : "without an interval";
 
     private static List<string> Notes(List<(ReshapingFinding Finding, bool IsMap)> drawn) =>
     [
-        $"Dashed: nothing changed. Pale: 95{Numbers.NoBreakSpace}% interval of each point over sweeps or sessions with the layer; both sides of an axis together.",
+        $"Pale: 95{Numbers.NoBreakSpace}% interval of each point over sweeps or sessions with the layer; both sides of an axis together.",
         .. drawn.Select(entry => StickWording.Sentence(entry.Finding)).Distinct(),
     ];
 

@@ -7,79 +7,59 @@ using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
 
-/// <summary>Where each stick rests: the cloud of its positions with an ellipse a session, and where it came to rest after release from each direction.</summary>
-public static class RestCloudFigure
+/// <summary>Where each stick rests: the cloud of its positions with an ellipse a session, about the middle of the range.</summary>
+internal static class RestCloudFigure
 {
     private const int ArcPoints = 72;
 
-    /// <summary>Whether a stick was recorded at rest or let go.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    // An ellipse that is drawn smaller than this is a dot.
+    private const double LeastEllipse = 0.25;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    /// <summary>Whether a stick was recorded at rest.</summary>
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
-        var panels = new SquarePanels(style, findings.Count, $"Where each stick rests: {document.Title}", Notes(findings));
-        var canvas = new Canvas(panels.Style, panels.HeightEm, "stick-rest", $"{document.Title}: where each stick rests", Description(findings));
-        panels.DrawText(canvas);
-        for (var index = 0; index < findings.Count; index++)
-        {
-            Draw(canvas, panels, index, findings[index]);
-        }
-
-        return canvas.Root;
+        return SquarePanels.Draw(
+            style,
+            new("stick-rest", $"Where each stick rests: {document.Title}", $"{document.Title}: where each stick rests", Description(findings), Notes),
+            findings,
+            Caption,
+            DrawPanel);
     }
 
-    private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Clouds.Count > 0 || finding.Returns.Count > 0)];
+    private static IReadOnlyList<string> Notes { get; } =
+    [
+        $"About the middle of the range, where a faultless stick rests, in per cent of half of it; each panel has its own scale. Small squares: positions at rest. Blue ring: what holds 95{Numbers.NoBreakSpace}% of a session's, were they normal; a dot where that is too small to draw. Grey cross: the centre with its 95{Numbers.NoBreakSpace}% intervals.",
+        "Square about the middle, where it is large enough to draw: one step of the axes; rest inside it or on its edge is as central as such steps can say.",
+    ];
 
-    private static void Draw(Canvas canvas, SquarePanels panels, int index, StickFinding finding)
+    private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Clouds.Count > 0)];
+
+    private static void DrawPanel(Canvas canvas, SquarePanels panels, double left, double top, StickFinding finding)
     {
-        var reach = Reach(finding);
-        var ticks = Ticks.Cover(-reach, reach, 4);
-        var (left, top) = panels.Place(canvas, index);
-        var across = Scale.Linear(ticks.Low, ticks.High, left, left + panels.Side);
-        var up = Scale.Linear(ticks.Low, ticks.High, top + panels.Side, top);
-        canvas.Box(left, top, panels.Side, panels.Side, "band");
-        canvas.Line(left, up.At(0), left + panels.Side, up.At(0), "rule", 0.07);
-        canvas.Line(across.At(0), top, across.At(0), top + panels.Side, "rule", 0.07);
+        var ends = finding.Clouds.SelectMany(cloud => new[] { Math.Abs(cloud.Ellipse.X) + cloud.Ellipse.SemiMajor, Math.Abs(cloud.Ellipse.Y) + cloud.Ellipse.SemiMajor });
+        var plane = new PositionPlane(canvas, left, top, panels.Side, finding, ends);
+        plane.DrawCentre(finding);
         foreach (var cloud in finding.Clouds)
         {
-            canvas.Squares(cloud.Points.Where(point => across.Holds(point.X) && up.Holds(point.Y)).Select(point => (across.At(point.X), up.At(point.Y))), 0.16, "pale");
+            canvas.Squares(cloud.Points.Where(point => plane.Holds(point.X, point.Y)).Select(point => plane.At(point.X, point.Y)), 0.16, "pale");
         }
 
         foreach (var cloud in finding.Clouds)
         {
-            canvas.Trace(Ellipse(cloud).Select(point => (across.At(point.X), up.At(point.Y))), "mark", width: 0.12);
+            var (x, y) = plane.At(cloud.Ellipse.X, cloud.Ellipse.Y);
+            if (plane.At(cloud.Ellipse.X + cloud.Ellipse.SemiMajor, 0).X - x < LeastEllipse)
+            {
+                canvas.Dot(x, y, LeastEllipse, "mark-solid");
+            }
+            else
+            {
+                canvas.Trace(Ellipse(cloud).Select(point => plane.At(point.X, point.Y)), "mark", width: 0.12);
+            }
         }
-
-        foreach (var direction in finding.Returns)
-        {
-            var angle = direction.Degrees * Math.PI / 180;
-            var (x, y) = (across.At(direction.X), up.At(direction.Y));
-            canvas.Line(x, y, x + (0.9 * Math.Cos(angle)), y - (0.9 * Math.Sin(angle)), "reference-line", 0.12);
-            canvas.Dot(x, y, 0.22, "reference-solid");
-        }
-
-        canvas.Text(left + panels.Side - 0.2, up.At(0) - 0.3, $"{Numbers.Plain(ticks.High)}{Numbers.NoBreakSpace}%", "soft", Anchor.End, 0.8);
-        panels.DrawName(canvas, index, finding.Id, Offset(finding), Basis(finding));
-    }
-
-    private static double Reach(StickFinding finding)
-    {
-        var ends = finding.Clouds.SelectMany(cloud => new[] { Math.Abs(cloud.Ellipse.X) + cloud.Ellipse.SemiMajor, Math.Abs(cloud.Ellipse.Y) + cloud.Ellipse.SemiMajor })
-            .Concat(finding.Returns.SelectMany(direction => new[] { Math.Abs(direction.X), Math.Abs(direction.Y) }));
-        return Math.Max(0.05, 1.15 * ends.Max());
     }
 
     private static IEnumerable<(double X, double Y)> Ellipse(RestCloud cloud)
@@ -93,24 +73,14 @@ public static class RestCloudFigure
         });
     }
 
-    private static string Offset(StickFinding finding) => finding.Estimate(StickMeasure.CentreOffset) is { } offset
-        ? $"centre offset {StickWording.Value(offset)}{Numbers.NoBreakSpace}% ({StickWording.Bounds(offset)})"
-        : "centre offset not told";
+    private static PanelCaption Caption(StickFinding finding) => new(
+        finding.Id,
+        [StickWording.Claim(finding, StickMeasure.CentreOffset), Basis(finding)],
+        StickFaultWording.Verdict(finding, null, StickMeasure.CentreOffset, StickMeasure.CentreDrift));
 
     private static string Basis(StickFinding finding) =>
-        $"{Numbers.Count(finding.Clouds.Count, "session")} at rest, {Numbers.Count(finding.Returns.Sum(direction => direction.Releases), "release")}";
-
-    private static List<string> Notes(List<StickFinding> findings)
-    {
-        var notes = new List<string> { $"About the middle of the range, in per cent of half of it; each panel has its own scale. Pale: positions at rest; blue: what holds 95{Numbers.NoBreakSpace}% of a session's, were they normal. Offsets with 95{Numbers.NoBreakSpace}% intervals." };
-        if (findings.Any(finding => finding.Returns.Count > 0))
-        {
-            notes.Add("Orange: the mean place of rest after release, the tail towards the side from which it came.");
-        }
-
-        return notes;
-    }
+        $"{Numbers.Count(finding.Clouds.Count, "session")}, {Numbers.Count(finding.Clouds.Sum(cloud => (long)cloud.Positions), "position")}; {StickWording.Step(finding)}";
 
     private static string Description(List<StickFinding> findings) =>
-        $"Where each stick rests. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {Offset(finding)}; {Basis(finding)}."))}";
+        $"Where each stick rests. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {StickWording.Claim(finding, StickMeasure.CentreOffset)}; {Basis(finding)}; {Caption(finding).Verdict!.Text}."))}";
 }

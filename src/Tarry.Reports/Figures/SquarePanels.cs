@@ -1,8 +1,9 @@
+using System.Xml.Linq;
 using Tarry.Reports.Wording;
 
 namespace Tarry.Reports.Figures;
 
-/// <summary>Where things go in a figure of square panels, one a condition: heading, panels in rows under their names, notes.</summary>
+/// <summary>Where things go in a figure of square panels, mostly one a condition: heading, panels in rows with their captions, notes.</summary>
 internal sealed class SquarePanels
 {
     private const double Margin = 1;
@@ -12,63 +13,82 @@ internal sealed class SquarePanels
     private const double NoteHeight = 1.25;
     private const double Gap = 1.6;
     private const double NameHeight = 1.5;
-    private const double Beneath = 3;
+    private const double LineHeight = 1.1;
     private const double LeastSide = 18;
     private const double MostSide = 26;
 
     private readonly IReadOnlyList<string> headingLines;
     private readonly IReadOnlyList<string> noteLines;
+    private readonly IReadOnlyList<PanelCaption> captions;
     private readonly int columns;
+    private readonly double beneath;
+    private readonly double lineRoom;
 
-    /// <summary>A layout for a style.</summary>
-    /// <param name="style">What the figure is drawn for.</param>
-    /// <param name="count">How many panels.</param>
-    /// <param name="heading">Its heading.</param>
-    /// <param name="notes">What is said below, a sentence each.</param>
-    public SquarePanels(FigureStyle style, int count, string heading, IReadOnlyList<string> notes)
+    private SquarePanels(FigureStyle style, FigureWords words, IReadOnlyList<PanelCaption> captions)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(count);
+        this.captions = captions;
+        var count = captions.Count;
         var width = style.Width / style.TextSize;
-        columns = Math.Clamp((int)((width - (2 * Margin) + Gap) / (LeastSide + Gap)), 1, Math.Max(1, count));
+        columns = Math.Clamp((int)((width - (2 * Margin) + Gap) / (LeastSide + Gap)), 1, count);
         var rows = (count + columns - 1) / columns;
         columns = (count + rows - 1) / rows;
-        headingLines = TextFit.Lines(PlainText.Clean(heading), (width - (2 * Margin)) / (HeadingSize * 1.1));
-        noteLines = TextFit.Lines(string.Join(' ', notes), (width - (2 * Margin)) / NoteSize);
+        headingLines = TextFit.Lines(PlainText.Clean(words.Heading), (width - (2 * Margin)) / (HeadingSize * 1.1));
+        noteLines = TextFit.Lines(string.Join(' ', words.Notes), (width - (2 * Margin)) / NoteSize);
         Top = Margin + (headingLines.Count * HeadingHeight) + 0.6;
-        var below = (noteLines.Count * NoteHeight) + Margin;
         Side = Math.Min(MostSide, (width - (2 * Margin) - ((columns - 1) * Gap)) / columns);
-        Style = style.Fitted(Top + below + (rows * (LeastSide + NameHeight + Beneath)));
+        // Bold words are wider. A fixed height may make the panels as small as they may be.
+        lineRoom = (style.Height is null ? Side : LeastSide) / NoteSize / 1.1;
+        beneath = 1 + (captions.Max(caption => caption.Lines(lineRoom).Count) * LineHeight);
+        var below = (noteLines.Count * NoteHeight) + Margin;
+        Style = style.Fitted(Top + below + (rows * (LeastSide + NameHeight + beneath)));
         if (Style.Height is { } height)
         {
             var room = ((height / Style.TextSize) - Top - below) / rows;
             var across = ((Style.Width / Style.TextSize) - (2 * Margin) - ((columns - 1) * Gap)) / columns;
-            Side = Math.Min(across, room - NameHeight - Beneath);
+            Side = Math.Min(across, room - NameHeight - beneath);
         }
 
-        HeightEm = Top + below + (rows * (Side + NameHeight + Beneath));
+        HeightEm = Top + below + (rows * (Side + NameHeight + beneath));
     }
-
-    /// <summary>The style, its text made to fit.</summary>
-    public FigureStyle Style { get; }
-
-    /// <summary>The figure's height where the style leaves it open.</summary>
-    public double HeightEm { get; }
 
     /// <summary>The side of a panel.</summary>
     public double Side { get; }
 
+    private FigureStyle Style { get; }
+
+    private double HeightEm { get; }
+
     private double Top { get; }
 
-    /// <summary>The left and the top end of a panel, its name above it.</summary>
-    public (double Left, double Top) Place(Canvas canvas, int index)
+    /// <summary>Draws a figure of panels, at least one.</summary>
+    /// <param name="style">What it is drawn for.</param>
+    /// <param name="words">What it says.</param>
+    /// <param name="shown">What each panel shows.</param>
+    /// <param name="captionOf">What stands about it.</param>
+    /// <param name="draw">Draws what is in it, given its left and top end.</param>
+    public static XElement Draw<T>(FigureStyle style, FigureWords words, IReadOnlyList<T> shown, Func<T, PanelCaption> captionOf, Action<Canvas, SquarePanels, double, double, T> draw)
+    {
+        var panels = new SquarePanels(style, words, [.. shown.Select(captionOf)]);
+        var canvas = new Canvas(panels.Style, panels.HeightEm, words.Name, words.Title, words.Description);
+        panels.DrawText(canvas);
+        for (var index = 0; index < shown.Count; index++)
+        {
+            var (left, top) = panels.Place(canvas, index);
+            draw(canvas, panels, left, top, shown[index]);
+            panels.DrawCaption(canvas, panels.captions[index], left, top);
+        }
+
+        return canvas.Root;
+    }
+
+    private (double Left, double Top) Place(Canvas canvas, int index)
     {
         var used = (columns * Side) + ((columns - 1) * Gap);
         var left = ((canvas.WidthEm - used) / 2) + (index % columns * (Side + Gap));
-        return (left, Top + NameHeight + (index / columns * (Side + NameHeight + Beneath)));
+        return (left, Top + NameHeight + (index / columns * (Side + NameHeight + beneath)));
     }
 
-    /// <summary>Heading and notes.</summary>
-    public void DrawText(Canvas canvas)
+    private void DrawText(Canvas canvas)
     {
         for (var line = 0; line < headingLines.Count; line++)
         {
@@ -82,14 +102,13 @@ internal sealed class SquarePanels
         }
     }
 
-    /// <summary>A panel's name, and what stands beneath it.</summary>
-    public void DrawName(Canvas canvas, int index, string name, params IReadOnlyList<string> beneath)
+    private void DrawCaption(Canvas canvas, PanelCaption caption, double left, double top)
     {
-        var (left, top) = Place(canvas, index);
-        canvas.Text(left, top - 0.5, name, "strong", room: Side);
-        for (var line = 0; line < beneath.Count; line++)
+        canvas.Text(left, top - 0.5, caption.Name, "strong", room: Side / 1.1);
+        var lines = caption.Lines(lineRoom);
+        for (var line = 0; line < lines.Count; line++)
         {
-            canvas.Text(left + (Side / 2), top + Side + 1 + (line * 1.1), beneath[line], "soft", Anchor.Middle, NoteSize, Side);
+            canvas.Text(left + (Side / 2), top + Side + 1 + (line * LineHeight), lines[line].Text, lines[line].CssClass, Anchor.Middle, NoteSize, Side);
         }
     }
 }

@@ -10,12 +10,7 @@ public static class StandingFigure
     private static readonly (double Least, double Greatest, double Narrow) Pitches = (2.75, 4, 4.4);
 
     /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
+    public static string Draw(FindingsDocument document, FigureStyle style) => FigureSvg.Text(document, style, Build);
 
     internal static XElement Build(FindingsDocument document, FigureStyle style)
     {

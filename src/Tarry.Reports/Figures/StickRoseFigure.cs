@@ -8,38 +8,23 @@ using Tarry.Reports.Wording;
 namespace Tarry.Reports.Figures;
 
 /// <summary>The rose: how far the mean turn of each stick departs from its circle, over angle, the departure drawn larger than life.</summary>
-public static class StickRoseFigure
+internal static class StickRoseFigure
 {
     private const double CircleShare = 0.66;
-    private const int ArcPoints = 144;
 
     /// <summary>Whether a stick was turned along its gate.</summary>
-    public static bool IsWorthDrawing(FindingsDocument document)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        return Of(document).Count > 0;
-    }
+    public static bool IsWorthDrawing(FindingsDocument document) => Of(document).Count > 0;
 
-    /// <summary>The figure as SVG text with real text in it; the same bytes for the same document and style.</summary>
-    public static string Draw(FindingsDocument document, FigureStyle style)
-    {
-        ArgumentNullException.ThrowIfNull(document);
-        ArgumentNullException.ThrowIfNull(style);
-        return Build(document, style).ToString(SaveOptions.DisableFormatting);
-    }
-
-    internal static XElement Build(FindingsDocument document, FigureStyle style)
+    /// <summary>The figure.</summary>
+    public static XElement Build(FindingsDocument document, FigureStyle style)
     {
         var findings = Of(document);
-        var panels = new SquarePanels(style, findings.Count, $"The rose of each stick: {document.Title}", Notes(findings));
-        var canvas = new Canvas(panels.Style, panels.HeightEm, "stick-rose", $"{document.Title}: how round each stick's turn is", Description(findings));
-        panels.DrawText(canvas);
-        for (var index = 0; index < findings.Count; index++)
-        {
-            Draw(canvas, panels, index, findings[index]);
-        }
-
-        return canvas.Root;
+        return SquarePanels.Draw(
+            style,
+            new("stick-rose", $"The rose of each stick: {document.Title}", $"{document.Title}: how round each stick's turn is", Description(findings), Notes(findings)),
+            findings,
+            Caption,
+            DrawPanel);
     }
 
     private static List<StickFinding> Of(FindingsDocument document) => [.. (document.Sticks?.Conditions ?? []).Where(finding => finding.Rose is not null)];
@@ -51,36 +36,34 @@ public static class StickRoseFigure
         return Ticks.Cover(0, Math.Max(largest, 0.1), 1).High;
     }
 
-    private static void Draw(Canvas canvas, SquarePanels panels, int index, StickFinding finding)
+    private static void DrawPanel(Canvas canvas, SquarePanels panels, double left, double top, StickFinding finding)
     {
         var rose = finding.Rose!;
         var scale = Scale(rose);
-        var (left, top) = panels.Place(canvas, index);
         var (x, y) = (left + (panels.Side / 2), top + (panels.Side / 2));
         var radius = CircleShare * panels.Side / 2;
         double Distance(double departure) => radius + (Math.Clamp(departure / scale, -1.4, 1) * (1 - CircleShare) * panels.Side / 2);
         (double, double) At(double turn, double distance) => (x + (distance * Math.Cos(2 * Math.PI * turn)), y - (distance * Math.Sin(2 * Math.PI * turn)));
-        IEnumerable<(double, double)> Ring(double departure) => Enumerable.Range(0, ArcPoints + 1).Select(point => At((double)point / ArcPoints, Distance(departure)));
         IEnumerable<(double, double)> Line(IReadOnlyList<double> distances) =>
             Enumerable.Range(0, distances.Count + 1).Select(sector => At((sector + 0.5) / distances.Count, Distance(distances[sector % distances.Count] - rose.Circle.Radius)));
 
         canvas.Trace(Line(rose.High).Concat(Line(rose.Low).Reverse()), "pale", closed: true);
         foreach (var departure in new[] { -scale, scale })
         {
-            canvas.Trace(Ring(departure), "rule", width: 0.06);
+            canvas.Ring(x, y, Distance(departure), "rule", 0.06);
         }
 
         canvas.Line(x - (panels.Side / 2), y, x + (panels.Side / 2), y, "rule", 0.05);
         canvas.Line(x, top, x, top + panels.Side, "rule", 0.05);
-        canvas.Trace(Ring(0), "axis", width: 0.08, dashed: true);
+        canvas.Ring(x, y, radius, "axis", 0.08, dashed: true);
         canvas.Trace(Line(rose.Distances), "mark", width: 0.17);
         canvas.Text(x + 0.3, y - Distance(scale) + 1, $"+{Numbers.Plain(scale)}{Numbers.NoBreakSpace}%", "soft", size: 0.8);
-        panels.DrawName(canvas, index, finding.Id, Deviation(finding), $"{Numbers.Count(rose.Sessions, "session")}, {Numbers.Whole(rose.Turns)} turns; 95{Numbers.NoBreakSpace}%");
     }
 
-    private static string Deviation(StickFinding finding) => finding.Estimate(StickMeasure.RadialDeviation) is { } deviation
-        ? $"radial deviation {StickWording.Value(deviation)}{Numbers.NoBreakSpace}% ({StickWording.Bounds(deviation)})"
-        : "radial deviation not told";
+    private static PanelCaption Caption(StickFinding finding) => new(
+        finding.Id,
+        [StickWording.Claim(finding, StickMeasure.RadialDeviation), $"{Numbers.Count(finding.Rose!.Sessions, "session")}, {Numbers.Count(finding.Rose.Turns, "turn")}"],
+        StickFaultWording.Verdict(finding, null, StickMeasure.RadialDeviation, StickMeasure.GainDifference, StickMeasure.NonOrthogonality, StickMeasure.Squareness, StickMeasure.Hysteresis));
 
     private static List<string> Notes(List<StickFinding> findings)
     {
@@ -97,5 +80,5 @@ public static class StickRoseFigure
     }
 
     private static string Description(List<StickFinding> findings) =>
-        $"The rose of each stick. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {Deviation(finding)}."))}";
+        $"The rose of each stick. {string.Join(' ', findings.Select(finding => $"{finding.Id}: {string.Join("; ", Caption(finding).Beneath)}; {Caption(finding).Verdict!.Text}."))}";
 }

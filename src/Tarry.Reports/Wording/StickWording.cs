@@ -2,6 +2,8 @@ using Tarry.Findings.Sticks;
 using Tarry.Findings.Sticks.Faults;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Reshaping;
+using Tarry.Findings.Sticks.Rest;
+using Tarry.Findings.Sticks.Stops;
 using static Tarry.Reports.Wording.Numbers;
 
 namespace Tarry.Reports.Wording;
@@ -55,42 +57,78 @@ public static class StickWording
             : $"{Count(estimate.Sessions, "session")}; {Whole(estimate.Replicates)} {estimate.ReplicateOf}";
     }
 
-    /// <summary>A fault as a clause: <c>rests off its middle (x 1.5 %, 1.4 to 1.6)</c>.</summary>
+    /// <summary>A measure with its value and interval: <c>centre offset 2.4 % (0.0 to 4.5)</c>, or that it is not told.</summary>
     /// <param name="finding">Whose it is.</param>
-    /// <param name="fault">The fault.</param>
-    public static string Fault(StickFinding finding, StickFault fault)
+    /// <param name="measure">The measure.</param>
+    /// <param name="part">Of which part.</param>
+    public static string Claim(StickFinding finding, StickMeasure measure, StickPart part = StickPart.Whole)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        ArgumentNullException.ThrowIfNull(fault);
-        var words = fault.Kind switch
+        return finding.Estimate(measure, part) is { } estimate
+            ? $"{Name(measure, part)} {Value(estimate)}{NoBreakSpace}{StickMeasureText.Symbol(StickMeasureText.Of(measure).Unit)} ({Bounds(estimate)})"
+            : $"{Name(measure, part)} not told";
+    }
+
+    /// <summary>The step of the axes: <c>one step 0.39 %</c>.</summary>
+    /// <param name="finding">Whose it is.</param>
+    public static string Step(StickFinding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        static string Percent(double step) => $"{Fixed(step, Numbers.Decimals(step, 4))}{NoBreakSpace}%";
+        return (finding.StepX, finding.StepY) switch
         {
-            StickFaultKind.OffCentre => "rests off its middle",
-            StickFaultKind.Drifts => "drifts at rest",
-            StickFaultKind.CoarseSteps => "has fewer steps than stated",
-            StickFaultKind.ReturnsShort => "comes to rest on the side from which it came",
-            StickFaultKind.Overshoots => "swings past where it stops",
-            StickFaultKind.OutOfRound => "is out of round",
-            StickFaultKind.UnequalGain => "says more along one axis than along the other",
-            StickFaultKind.NotOrthogonal => "has axes that are not at a right angle",
-            StickFaultKind.Square => "is drawn towards a square",
-            StickFaultKind.Hysteresis => "has hysteresis",
-            StickFaultKind.AngularError => "errs in direction",
-            StickFaultKind.Rotated => "is turned as a whole",
-            StickFaultKind.NotLinear => "is not linear",
-            StickFaultKind.UnevenSteps => "has uneven steps",
-            StickFaultKind.DeadZone => finding.DeadZone switch
-            {
-                DeadZoneForm.Axial => "has an axial dead zone",
-                DeadZoneForm.Radial => "has a radial dead zone",
-                _ => "has a dead zone",
-            },
-            StickFaultKind.Saturation => "saturates before its end",
-            StickFaultKind.Crosstalk => "says something of the other axis' motion",
-            _ => throw new ArgumentOutOfRangeException(nameof(fault), fault, "A fault without words."),
+            ({ } x, { } y) when Percent(x) == Percent(y) => $"one step {Percent(x)}",
+            ({ } x, { } y) => $"one step {Percent(x)} of x, {Percent(y)} of y",
+            _ => "steps not known",
         };
-        return finding.Estimate(fault.Measure, fault.Part) is { } estimate
-            ? $"{words} ({Name(fault.Measure, fault.Part)} {Value(estimate)} {StickMeasureText.Symbol(StickMeasureText.Of(fault.Measure).Unit)}, {Bounds(estimate)})"
-            : words;
+    }
+
+    /// <summary>A tone in the noise at rest: <c>50.3 Hz, 0.021 % rms, told in 2 of 3 sessions</c>.</summary>
+    /// <param name="line">The line.</param>
+    public static string Line(ToldLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return $"{Frequency(line)}{(line.MainsHz is { } mains ? $" (hum of {Whole((long)mains)}{NoBreakSpace}Hz mains?)" : "")}, {Fixed(line.RmsPercent, Numbers.Decimals(line.RmsPercent, 4))}{NoBreakSpace}% rms, told in {Whole(line.ToldIn)} of {Count(line.Sessions, "session")}";
+    }
+
+    /// <summary>The frequency of a tone with the digits that its spectrum supports.</summary>
+    /// <param name="line">The line.</param>
+    public static string Frequency(ToldLine line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return $"{Fixed(line.FrequencyHz, line.StepHz < 1 ? 1 : 0)}{NoBreakSpace}Hz";
+    }
+
+    /// <summary>The error at a stop in degrees, with its sign.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Error(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return Fixed(stop.Error, Decimals(stop), withPlus: true);
+    }
+
+    /// <summary>The angle that a stick says at a stop, in degrees.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Said(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return Fixed(stop.Said, Decimals(stop));
+    }
+
+    /// <summary>The interval of the error at a stop.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Bounds(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return stop.HalfWidth is { } half ? $"{Fixed(stop.Error - half, Decimals(stop))} to {Fixed(stop.Error + half, Decimals(stop))}" : "one visit tells no interval";
+    }
+
+    /// <summary>On what the error at a stop rests.</summary>
+    /// <param name="stop">The stop.</param>
+    public static string Basis(StopError stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return $"{(stop.Sessions == 1 ? "within one session" : Count(stop.Sessions, "session"))}, {Count(stop.Visits, "visit")}";
     }
 
     /// <summary>What a layer was found to do, in a sentence.</summary>
@@ -113,6 +151,8 @@ public static class StickWording
 
     private static string Numeric(StickOutcome outcome, string unit) =>
         outcome is StickEstimate estimate ? $"{Value(estimate)}{(unit.Length == 0 ? "" : " " + unit)}, {Bounds(estimate)}" : "";
+
+    private static int Decimals(StopError stop) => stop.HalfWidth is { } half ? Numbers.Decimals(2 * half) : 1;
 
     private static int Decimals(StickEstimate estimate) => Numbers.Decimals(estimate.High - estimate.Low, estimate.High - estimate.Low < 1e-6 ? 1 : 4);
 }

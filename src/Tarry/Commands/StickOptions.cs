@@ -14,21 +14,21 @@ namespace Tarry.Commands;
 /// <summary>The options that say what was done with a stick, and how its positions are written.</summary>
 internal sealed class StickOptions
 {
-    private readonly Option<string?> procedure = new("--procedure") { Description = "Stick: what was done with it; 'tarry stick procedures' explains them." };
-    private readonly Option<StickRange?> xRange = Range("--x-range", "Stick: least and greatest count that x can say, as 0..255; a table needs it.");
-    private readonly Option<StickRange?> yRange = Range("--y-range", "Stick: the same of y; that of x if not given.");
-    private readonly Option<double?> step = new Option<double?>("--step") { Description = "Stick: the step between neighbouring counts; 1 if not given and all are whole." }.TakesNumber(positive: true);
-    private readonly Option<string?> direction = new("--y-direction") { Description = "Stick: which way y grows in the file; up for a table, down for reports if not given." };
-    private readonly Option<string?> xColumn = new("--x-column") { Description = "Stick: the column of x." };
-    private readonly Option<string?> yColumn = new("--y-column") { Description = "Stick: the column of y." };
-    private readonly Option<TimeUnit?> timeUnit = DelimitedTextColumns.Unit("--time-unit", "Stick: unit of the times: ns, us, ms or s.");
-    private readonly Option<string?> angle = new("--stimulus-column") { Description = "Stick: the column of the angle of the stop in degrees; stimulus_deg if not given." };
-    private readonly Option<string?> levelX = new("--stimulus-x-column") { Description = "Stick: the column of the level that stands for the wiper of x; stimulus_x if not given." };
-    private readonly Option<string?> levelY = new("--stimulus-y-column") { Description = "Stick: the same of y; stimulus_y if not given." };
-    private readonly Option<double> supply = new Option<double>("--supply") { Description = "Stick: what the whole supply is in the unit of the levels, such as 3.3 where they are volts.", DefaultValueFactory = _ => 1 }.TakesNumber(positive: true);
-    private readonly Option<double?> uncertainty = new Option<double?>("--stimulus-uncertainty") { Description = "Stick: standard uncertainty of the stimulus: degrees, or a share of the supply." }.TakesNumber();
-    private readonly Option<string?> xField = new("--x-field") { Description = "Stick: the field of a report that is x; the one with the usage X if not given." };
-    private readonly Option<string?> yField = new("--y-field") { Description = "Stick: the field of a report that is y; the one with the usage Y if not given." };
+    private readonly Option<string?> procedure = new("--procedure") { Description = "What is done with the stick; 'tarry stick procedures' explains them." };
+    private readonly Option<StickRange?> xRange = Range("--x-range", "Least and greatest count that the stick's x can say, as 0..255; a table needs it.");
+    private readonly Option<StickRange?> yRange = Range("--y-range", "The same of y; that of x if not given.");
+    private readonly Option<double?> step = new Option<double?>("--step") { Description = "The step between neighbouring counts; 1 if not given and all are whole." }.TakesNumber(positive: true);
+    private readonly Option<string?> direction = new("--y-direction") { Description = "Which way the stick's y grows in the file; up for a table, down for reports if not given." };
+    private readonly Option<string?> xColumn = new("--x-column") { Description = "The column of x." };
+    private readonly Option<string?> yColumn = new("--y-column") { Description = "The column of y." };
+    private readonly Option<TimeUnit?> timeUnit = DelimitedTextColumns.Unit("--time-unit", "Unit of the times: ns, us, ms or s.");
+    private readonly Option<string?> angle = new("--stimulus-column") { Description = "The column of the angle of the stop in degrees; stimulus_deg if not given." };
+    private readonly Option<string?> levelX = new("--stimulus-x-column") { Description = "The column of the level that stands for the wiper of x; stimulus_x if not given." };
+    private readonly Option<string?> levelY = new("--stimulus-y-column") { Description = "The same of y; stimulus_y if not given." };
+    private readonly Option<double> supply = new Option<double>("--supply") { Description = "What the whole supply is in the unit of the levels, such as 3.3 where they are volts.", DefaultValueFactory = _ => 1 }.TakesNumber(positive: true);
+    private readonly Option<double?> uncertainty = new Option<double?>("--stimulus-uncertainty") { Description = "Standard uncertainty of the stimulus: degrees, or a share of the supply." }.TakesNumber();
+    private readonly Option<string?> xField = new("--x-field") { Description = "The field of a report that is the stick's x; the one with the usage X if not given." };
+    private readonly Option<string?> yField = new("--y-field") { Description = "The field of a report that is the stick's y; the one with the usage Y if not given." };
 
     public StickOptions()
     {

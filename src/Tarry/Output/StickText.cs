@@ -57,6 +57,12 @@ internal static class StickText
         }
 
         FittedTable.Write(terminal, table);
+        WriteStops(finding, terminal);
+        foreach (var line in finding.Lines)
+        {
+            terminal.Out.WriteLine($"tone in the noise of {StickWording.Part(line.Part)} at {StickWording.Line(line)}");
+        }
+
         foreach (var group in finding.Measures.Where(result => result.Outcome is StickRefusal).GroupBy(result => StickRefusalWording.Sentence((StickRefusal)result.Outcome)))
         {
             terminal.Out.WriteLine($"not told ({string.Join("; ", group.Select(result => StickWording.Name(result.Measure, result.Part)))}): {group.Key}");
@@ -64,8 +70,24 @@ internal static class StickText
 
         terminal.Out.WriteLine(finding.Faults.Count == 0
             ? $"{finding.Id}: no departure from a faultless stick is told."
-            : $"{finding.Id} {string.Join("; ", finding.Faults.Select(fault => StickWording.Fault(finding, fault)))}.");
+            : $"{finding.Id} {string.Join("; ", finding.Faults.Select(fault => StickFaultWording.Fault(finding, fault)))}.");
         terminal.Out.WriteLine();
+    }
+
+    private static void WriteStops(StickFinding finding, Terminal terminal)
+    {
+        if (finding.Stops.Count == 0)
+        {
+            return;
+        }
+
+        var table = FittedTable.New("true angle, °", "said, °", "error, °", "interval", "rests on");
+        foreach (var stop in finding.Stops)
+        {
+            table.AddRow(FittedTable.Cells(Numbers.Plain(stop.Degrees), StickWording.Said(stop), StickWording.Error(stop), StickWording.Bounds(stop), StickWording.Basis(stop)));
+        }
+
+        FittedTable.Write(terminal, table);
     }
 
     private static string Sentence(StickRanking ranking)

@@ -31,6 +31,9 @@ internal sealed record FaultyStick
     /// <summary>Correlation of neighbouring noise values.</summary>
     public double Correlation { get; init; }
 
+    /// <summary>A tone added to both axes: its frequency and its amplitude.</summary>
+    public (double Hertz, double Amplitude) Hum { get; init; }
+
     public double DeadZone { get; init; }
 
     public bool DeadZoneIsRadial { get; init; }
@@ -106,13 +109,14 @@ internal sealed record FaultyStick
         });
     }
 
-    /// <summary>Holds at stops around the gate, round after round; the stops' true angles err by the stated uncertainty.</summary>
-    public StickSession Stops(ulong seed, int stops = 8, int rounds = 4, double uncertainty = 0.1, string condition = "pad", string sitting = "one")
+    /// <summary>Holds at stops around the gate, round after round, every other one the other way round where asked; the stops' true angles err by the stated uncertainty.</summary>
+    public StickSession Stops(ulong seed, int stops = 8, int rounds = 4, double uncertainty = 0.1, string condition = "pad", string sitting = "one", bool thereAndBack = false)
     {
         var random = SeededGenerator.ForPart(seed, 79);
         var errors = Enumerable.Range(0, stops).Select(_ => uncertainty * random.NextNormal()).ToArray();
         var seating = Enumerable.Range(0, stops * rounds).Select(_ => 0.05 * random.NextNormal()).ToArray();
-        double Stated(double t) => 360.0 / stops * ((int)t % stops);
+        int Stop(int hold) => thereAndBack && hold / stops % 2 == 1 ? stops - 1 - (hold % stops) : hold % stops;
+        double Stated(double t) => 360.0 / stops * Stop((int)t);
         return Record(
             seed,
             condition,
@@ -122,7 +126,7 @@ internal sealed record FaultyStick
             (t, _) =>
             {
                 var hold = Math.Min((int)t, (stops * rounds) - 1);
-                var angle = (Stated(t) + errors[hold % stops] + seating[hold] + RotationDegrees) * Math.PI / 180;
+                var angle = (Stated(t) + errors[Stop(hold)] + seating[hold] + RotationDegrees) * Math.PI / 180;
                 return (GateRadius * Math.Cos(angle), GateRadius * Math.Sin(angle));
             },
             StickStimulus.Angle,
@@ -224,8 +228,9 @@ internal sealed record FaultyStick
             playX = Math.Clamp(playX, x - (Hysteresis / 2), x + (Hysteresis / 2));
             playY = Math.Clamp(playY, y - (Hysteresis / 2), y + (Hysteresis / 2));
             (noiseX, noiseY) = ((Correlation * noiseX) + (fresh * random.NextNormal()), (Correlation * noiseY) + (fresh * random.NextNormal()));
-            x = playX + OffsetX + (DriftPerMinute * t / 60) + (Noise * noiseX);
-            y = playY + OffsetY + (Noise * noiseY);
+            var hum = Hum.Amplitude * Math.Sin(2 * Math.PI * Hum.Hertz * t);
+            x = playX + OffsetX + (DriftPerMinute * t / 60) + (Noise * noiseX) + hum;
+            y = playY + OffsetY + (Noise * noiseY) + hum;
             (x, y) = (x + (Bend * Math.Sin(x * Math.PI / 100)), y + (Bend * Math.Sin(y * Math.PI / 100)));
             (x, y) = Software(x, y);
             ticks[i] = (long)Math.Round(t * 1_000_000);

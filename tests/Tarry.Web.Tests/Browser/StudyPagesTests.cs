@@ -37,6 +37,16 @@ public sealed class StudyPagesTests(Chromium chromium, DemoShelf shelf)
     }
 
     [Fact]
+    public async Task Pages_OfAStudy_AreOfferedInOneRowWhereItIsWide()
+    {
+        await using var window = await chromium.Open(width: 1280);
+        await window.GoTo(shelf.At($"study/{DemoShelf.Study}/standing"));
+        var tops = await window.Page.Locator(".study-pages a").EvaluateAllAsync<double[]>("links => links.map(link => link.getBoundingClientRect().top)");
+        Assert.Equal(Desk.StudyPages.All.Count, tops.Length);
+        Assert.Single(tops.Distinct());
+    }
+
+    [Fact]
     public async Task Compare_ChosenAndByArrowKeys_ShowsThePair()
     {
         await using var window = await chromium.Open();

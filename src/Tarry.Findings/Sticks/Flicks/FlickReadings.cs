@@ -1,8 +1,6 @@
-using Tarry.Findings.Conditions;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Recordings;
 using Tarry.Statistics.Descriptives;
-using Tarry.Statistics.Distributions;
 using Tarry.Statistics.Lines;
 
 namespace Tarry.Findings.Sticks.Flicks;
@@ -45,23 +43,6 @@ internal static class FlickReadings
         AddFit(readings, releases, fit, rounding);
         return releases;
     }
-
-    public static IReadOnlyList<ReturnDirection> Directions(IReadOnlyList<Release> releases) =>
-    [
-        .. releases.GroupBy(release => (int)Math.Round(Math.Atan2(release.DirectionY, release.DirectionX) / (Math.PI / 4)) & 7)
-            .OrderBy(group => group.Key)
-            .Select(group => new ReturnDirection(
-                45 * group.Key,
-                group.Count(),
-                group.Average(release => release.RestX),
-                group.Average(release => release.RestY),
-                HalfWidth([.. group.Select(release => release.RestX)]),
-                HalfWidth([.. group.Select(release => release.RestY)]))),
-    ];
-
-    private static double? HalfWidth(double[] values) => values.Length < 2
-        ? null
-        : StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), values.Length - 1) * Moments.StandardDeviation(values) / Math.Sqrt(values.Length);
 
     private static void AddFit(SessionReadings readings, IReadOnlyList<Release> releases, (double X, double Y, double Lag) fit, double rounding)
     {

@@ -14,15 +14,18 @@ namespace Tarry.Findings.Sticks.Rest;
 /// <param name="Line">A tone that stands out at the 5 % level over all frequencies, such as mains hum; null where none does.</param>
 public sealed record RestSpectrum(SessionKey Session, StickPart Part, double StepHz, IReadOnlyList<double> PercentPerRootHz, int Pieces, NoiseLine? Line)
 {
+    /// <summary>The fewest positions that have a spectrum.</summary>
+    public const int FewestPositions = 512;
+
     private const double ToldBelow = 0.05;
     private const double Even = 0.1;
     private const double ShareEven = 0.95;
     private const int LongestPiece = 1024;
 
-    /// <summary>The spectrum of an axis, or null where the reports are too few or not evenly spaced: a device that reports only changes has none.</summary>
+    /// <summary>The spectrum of an axis, or null where the reports are too few or not evenly spaced, as those of a device that reports only changes, or where every position is alike: what is left of its rounding is no noise.</summary>
     internal static RestSpectrum? Of(StickRecording recording, AxisRecording axis, StickPart part)
     {
-        if (recording.Count < 512)
+        if (recording.Count < FewestPositions || axis.Percent.AsSpan().IndexOfAnyExcept(axis.Percent[0]) < 0)
         {
             return null;
         }

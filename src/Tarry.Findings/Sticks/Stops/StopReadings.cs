@@ -1,4 +1,3 @@
-using Tarry.Findings.Conditions;
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Recordings;
 using Tarry.Statistics.Descriptives;
@@ -17,17 +16,16 @@ internal static class StopReadings
 
     private static readonly (StickMeasure, StickPart)[] Both = [(StickMeasure.AngularError, StickPart.Whole), (StickMeasure.AngularRotation, StickPart.Whole)];
 
-    public static IReadOnlyList<StopError> Add(SessionReadings readings, StickRecording recording)
+    public static SessionStops? Add(SessionReadings readings, StickRecording recording)
     {
         if (recording.AnglesDeg.Length == 0)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.NoStimulus), Both);
-            return [];
+            return null;
         }
 
         var stops = StopVisits.Of(recording);
         var uncertainty = recording.Setup.StimulusUncertainty ?? Unstated;
-        var errors = stops.Select(stop => Of(stop.Degrees, [.. stop.Errors], uncertainty)).ToList();
         var rounds = stops.Count == 0 ? 0 : stops.Min(stop => stop.Errors.Count);
         if (stops.Count < FewestStops)
         {
@@ -42,7 +40,7 @@ internal static class StopReadings
             Add(readings, recording, stops, rounds, uncertainty);
         }
 
-        return errors;
+        return new SessionStops(stops, uncertainty);
     }
 
     // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
@@ -51,15 +49,22 @@ internal static class StopReadings
         var (worst, rotation) = (new double[rounds], new double[rounds]);
         for (var round = 0; round < rounds; round++)
         {
+            rotation[round] = stops.Average(stop => stop.Errors[round]);
+        }
+
+        // A stick that lags is turned against the way of its round as a whole: a round there and one back would hide the other's worst stop.
+        var mean = rotation.Average();
+        double Levelled(IReadOnlyList<double> errors, int round) => errors[round] - rotation[round] + mean;
+        for (var round = 0; round < rounds; round++)
+        {
             var (place, greatest) = (0, double.NegativeInfinity);
             for (var stop = 0; stop < stops.Count; stop++)
             {
-                var others = stops[stop].Errors.Where((_, index) => index != round).Average();
+                var others = Enumerable.Range(0, rounds).Where(other => other != round).Average(other => Levelled(stops[stop].Errors, other));
                 (place, greatest) = Math.Abs(others) > Math.Abs(greatest) || double.IsInfinity(greatest) ? (stop, others) : (place, greatest);
-                rotation[round] += stops[stop].Errors[round] / stops.Count;
             }
 
-            worst[round] = Math.Sign(greatest) * stops[place].Errors[round];
+            worst[round] = Math.Sign(greatest) * Levelled(stops[place].Errors, round);
         }
 
         // What one stop scatters between visits all do; pooled, two rounds suffice.
@@ -80,18 +85,5 @@ internal static class StopReadings
             Resolution = rounding,
             Allowance = allowance,
         });
-    }
-
-    private static StopError Of(double degrees, double[] errors, double uncertainty)
-    {
-        var mean = Moments.Mean(errors);
-        if (errors.Length < 2)
-        {
-            return new StopError(degrees, mean, null, errors.Length);
-        }
-
-        var half = StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), errors.Length - 1) * Moments.StandardDeviation(errors) / Math.Sqrt(errors.Length);
-        var stop = NormalDistribution.Quantile(0.5 + (Estimates.Level / 2)) * uncertainty;
-        return new StopError(degrees, mean, Math.Sqrt((half * half) + (stop * stop)), errors.Length);
     }
 }
