@@ -39,6 +39,9 @@ internal static class Families
         yield return new("stairs-hyst", new FaultyStick { Hysteresis = 2 }, Stairs, new Truth(StickMeasure.Hysteresis, X, 2));
         yield return new("return", new FaultyStick { ReturnLag = 0.8, ReturnScatter = 0.5 }, Flicks, new Truth(StickMeasure.ReturnLag, Whole, 0.8), new(StickMeasure.ReturnScatter, Whole, 0.5));
         yield return new("rotation", new FaultyStick { RotationDegrees = 1.5 }, Stops, new Truth(StickMeasure.AngularRotation, Whole, 1.5));
+        yield return new("stops-skew", new FaultyStick { SkewDegrees = 3 }, Stops, new Truth(StickMeasure.AngularError, Whole, 2.99589610), new(StickMeasure.AngularRotation, Whole, (2.99589610 + 1.42347919 + 1.58063031) / 4));
+        yield return new("stops-true", new FaultyStick(), Stops, new Truth(StickMeasure.AngularError, Whole, 0), new(StickMeasure.AngularRotation, Whole, 0));
+        yield return new("noise", new FaultyStick { OffsetX = 0.37 }, RestAndRim, new Truth(StickMeasure.RestNoise, X, double.NaN));
         yield return new("jump", new FaultyStick { DelayMs = 12, RiseMs = 8 }, Jumps, new Truth(StickMeasure.StepLatency, X, 12 + (8 / Math.Log(9) * Math.Log(2))), new(StickMeasure.StepRise, X, 8));
     }
 

@@ -27,7 +27,7 @@ foreach (var one in Families.All().Where(one => chosen == "all" || one.Name == c
             Parallel.For(0, runs, run => findings[run] = StickFindings.Of(
                 [],
                 [.. Enumerable.Range(0, sittings).SelectMany(sitting => one.Record(stick, (ulong)((run * 3) + sitting + 1), $"s{sitting}"))])!.Conditions[0]);
-            foreach (var truth in one.Truths)
+            foreach (var truth in one.Truths.Select(truth => double.IsNaN(truth.Value) ? truth with { Value = noise } : truth))
             {
                 var found = findings.Select(finding => finding.Estimate(truth.Measure, truth.Part)).OfType<StickEstimate>().ToList();
                 if (found.Count == 0)

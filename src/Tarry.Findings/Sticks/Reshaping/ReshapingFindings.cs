@@ -90,7 +90,7 @@ internal static class ReshapingFindings
         var variance = Variance(with, rows => ResponseCurve.Fit(LevelResponse.Mean(without), LevelResponse.Mean(rows)), of)
             + Variance(without, rows => ResponseCurve.Fit(LevelResponse.Mean(rows), LevelResponse.Mean(with)), of);
         var (whole, mapped) = (LevelResponse.Mean(without), LevelResponse.Mean(with));
-        var levels = LevelResponse.Grid.Select((_, left) => ResponseCurve.Fit(Without(whole, left), Without(mapped, left))).OfType<ResponseCurve>().Select(of).ToArray();
+        var levels = LevelResponse.Grid.Select((_, left) => ResponseCurve.Fit(Without(whole, left), Without(mapped, left), mapped.Max())).OfType<ResponseCurve>().Select(of).ToArray();
         return Estimate(value, Math.Sqrt(Math.Max(variance, Jackknife(levels))), with.Count + without.Count - 2, 0, with.Count + without.Count, "sweeps with and without", 1);
     }
 

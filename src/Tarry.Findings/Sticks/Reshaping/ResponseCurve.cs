@@ -16,9 +16,11 @@ internal readonly record struct ResponseCurve(double DeadZone, double Saturation
     private static readonly double Golden = (Math.Sqrt(5) - 1) / 2;
 
     /// <summary>The curve, or null where too few points lie between both ends.</summary>
-    public static ResponseCurve? Fit(double[] without, double[] with)
+    public static ResponseCurve? Fit(double[] without, double[] with) => Fit(without, with, with.Max());
+
+    /// <summary>The curve of some of the points, where the end that is said is known.</summary>
+    public static ResponseCurve? Fit(double[] without, double[] with, double end)
     {
-        var end = with.Max();
         var points = without.Zip(with, (position, said) => (Position: position, Said: said / end)).Where(point => point.Said is > Margin and < 1 - Margin && point.Position > 0).ToArray();
         if (!(end > 0) || points.Select(point => point.Position).Distinct().Count() < Fewest)
         {

@@ -1,6 +1,7 @@
 using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Recordings;
 using Tarry.Statistics.Descriptives;
+using Tarry.Statistics.Distributions;
 using Tarry.Statistics.Intervals;
 using Tarry.Statistics.Linearity;
 using Tarry.Statistics.Lines;
@@ -43,10 +44,19 @@ internal static class RestReadings
         var rounding = RoundingError.Of(positions, axis.Step, variance);
         readings.Add(StickMeasure.CentreOffset, part, means, Of, Math.Max(rounding, axis.Rescaling), axis.Step / 2);
         var sheppard = axis.Step * axis.Step / 12;
-        readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Math.Sqrt(Math.Max(mean - sheppard, mean / 16)));
+        readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Noise(axis, means, mean));
         Resolution(readings, part, variances, sheppard);
         PeakToPeak(readings, recording, axis, part);
         Drift(readings, recording, part, means, middles, rounding);
+    }
+
+    // Rounding taken out: by the place of the mean between two steps where it stands still, else by Sheppard's correction.
+    private static double Noise(AxisRecording axis, double[] means, double variance)
+    {
+        var sheppard = Math.Sqrt(Math.Max(variance - (axis.Step * axis.Step / 12), variance / 16));
+        return axis.Step > 0 && means.Max() - means.Min() < axis.Step / 4
+            ? axis.Step * RoundedNormal.StandardDeviation((Moments.Mean(means) + 100) / axis.Step, variance / (axis.Step * axis.Step)) ?? sheppard
+            : sheppard;
     }
 
     // bits = log2(span/sqrt(12 v)), v the variance with rounding in it and at least that of rounding.
