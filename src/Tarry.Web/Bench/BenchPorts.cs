@@ -4,6 +4,7 @@ using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 using Tarry.Rig.SimulatedBench;
 using Tarry.Studies.OpenRuns;
+using Tarry.Web.Sticks;
 
 namespace Tarry.Web.Bench;
 
@@ -11,6 +12,8 @@ namespace Tarry.Web.Bench;
 /// <param name="time">The clock that the simulated bench keeps pace with.</param>
 public sealed class BenchPorts(TimeProvider time) : IBenchPorts
 {
+    private const uint SimulatedStickSeed = 1;
+
     /// <inheritdoc/>
     public IReadOnlyList<string> Names() => [.. SerialRigPort.List(), SimulatedDefault.Port];
 
@@ -30,6 +33,20 @@ public sealed class BenchPorts(TimeProvider time) : IBenchPorts
         var bench = new SimulatedRigPortSource(SimulatedDefault.Device(nominalReportHz), SimulatedDefault.Rig(asked.Run.Seed, trialsBefore));
         IRigPortSource source = asked.Speed is { } speed ? new PacedPortSource(bench, speed, time, stop) : bench;
         return (source, Echo(asked.Echo, bench.HostInput));
+    }
+
+    /// <inheritdoc/>
+    public IRigPortSource Stick(StickCard card, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        if (!card.IsSimulated)
+        {
+            RequireListed(card.Port);
+            return new SerialRigPortSource(card.Port);
+        }
+
+        var bench = SimulatedDefault.StickBench(SimulatedStickSeed, card.Request);
+        return card.Speed is { } speed ? new PacedPortSource(bench, speed, time, stop) : bench;
     }
 
     /// <inheritdoc/>

@@ -3,6 +3,7 @@ using Tarry.Rig.HostEvents;
 using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 using Tarry.Studies.OpenRuns;
+using Tarry.Web.Sticks;
 
 namespace Tarry.Web.Bench;
 
@@ -23,6 +24,12 @@ public interface IBenchPorts
     /// <exception cref="RigException">There is no such port.</exception>
     /// <exception cref="HostInputException">The input device cannot be opened.</exception>
     (IRigPortSource Source, HostEcho? Echo) Of(OpenRun asked, double? nominalReportHz, long trialsBefore, CancellationToken stop);
+
+    /// <summary>Where the rig is that reads a stick's wipers.</summary>
+    /// <param name="card">What is recorded.</param>
+    /// <param name="stop">Cancelled when the recording is stopped.</param>
+    /// <exception cref="RigException">There is no such port.</exception>
+    IRigPortSource Stick(StickCard card, CancellationToken stop);
 
     /// <summary>Where a rig is that is wired to itself.</summary>
     IRigPortSource Loop(string port);
