@@ -41,13 +41,18 @@ public sealed class BenchPorts(TimeProvider time) : IBenchPorts
         ArgumentNullException.ThrowIfNull(card);
         if (!card.IsSimulated)
         {
-            RequireListed(card.Port);
-            return new SerialRigPortSource(card.Port);
+            RequireListed(card.Source);
+            return new SerialRigPortSource(card.Source);
         }
 
         var bench = SimulatedDefault.StickBench(SimulatedStickSeed, card.Request);
         return card.Speed is { } speed ? new PacedPortSource(bench, speed, time, stop) : bench;
     }
+
+    /// <inheritdoc/>
+    public IHostInputDevice Device(string path) => InputDevices().Any(device => device.Path == path)
+        ? HostInput.OfThisMachine().Open(path, exclusive: false)
+        : throw new HostInputException($"There is no input device {path} now.", "Connect it, then look for devices again.");
 
     /// <inheritdoc/>
     public IRigPortSource Loop(string port)

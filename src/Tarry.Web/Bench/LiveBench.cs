@@ -123,6 +123,8 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
     /// <summary>Begins a recording of a stick.</summary>
     /// <exception cref="StudyException">The study or the condition is not there, the session is there already, a recording of it broke off, or another program writes to the study.</exception>
     /// <exception cref="RigException">The port is not there or in use here.</exception>
+    /// <exception cref="Rig.HostEvents.HostInputException">The device cannot be had.</exception>
+    /// <exception cref="Imports.ImportException">The device has no stick.</exception>
     public StickRun Begin(StickCard card)
     {
         ArgumentNullException.ThrowIfNull(card);
@@ -130,7 +132,7 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         StickRun run;
         lock (gate)
         {
-            RequireFree(card.Port);
+            RequireFree(card.Source);
             RequireIdle(card.Study);
             run = Begin(card, desk.Open());
             sticks.GetValueOrDefault(card.Study)?.Dispose();
@@ -242,7 +244,7 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         {
             StickSessionRules.Require(study, card.Key);
             var run = new StickRun(card, study, time, stop);
-            run.Start(held, ports.Stick(card, stop.Token), OnEnd);
+            run.Start(held, IStickWork.Of(card, ports, time, stop.Token), OnEnd);
             return run;
         }
         catch
@@ -271,9 +273,9 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
 
     private void RequireFree(string port)
     {
-        if (port != SimulatedDefault.Port && (runs.Values.Any(run => run.IsOn && run.Card.Asked.Port == port) || sticks.Values.Any(run => run.IsOn && run.Card.Port == port) || (proofs.TryGetValue(port, out var proof) && proof.IsOn)))
+        if (port != SimulatedDefault.Port && (runs.Values.Any(run => run.IsOn && run.Card.Asked.Port == port) || sticks.Values.Any(run => run.IsOn && run.Card.Source == port) || (proofs.TryGetValue(port, out var proof) && proof.IsOn)))
         {
-            throw new RigException($"The rig at {port} is at work here already.", "Stop that run first, or choose another port.");
+            throw new RigException($"What is at {port} is at work here already.", "Stop that run first, or choose another port.");
         }
     }
 

@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Components;
-using Tarry.Rig;
+using Tarry.Rig.HostEvents;
 using Tarry.Rig.Sticks;
 using Tarry.Rig.Sticks.Recording;
 using Tarry.Studies;
@@ -18,6 +18,7 @@ public sealed partial class StickRecordPage
     private Study? opened;
     private StickRun? current;
     private IReadOnlyList<string> ports = [];
+    private IReadOnlyList<HostInputDescription> devices = [];
     private IReadOnlyList<string> sittings = [];
     private HashSet<SessionKey> sealedSticks = [];
     private IReadOnlyList<SessionKey> brokenOff = [];
@@ -62,7 +63,7 @@ public sealed partial class StickRecordPage
     {
         Bench.Changed += OnBenchChanged;
         await LookForPorts();
-        form.Port = ports[0];
+        form.Source = ports[0];
     }
 
     /// <inheritdoc/>
@@ -104,7 +105,7 @@ public sealed partial class StickRecordPage
         }
     }
 
-    private async Task LookForPorts() => ports = await Task.Run(Ports.Names);
+    private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), StickDevices.Of(Ports.InputDevices())));
 
     private bool IsSealed(StickProcedure procedure) =>
         Names.IsName(form.Sitting) && Names.IsName(form.Condition) && sealedSticks.Contains(new SessionKey(form.Sitting, form.Condition, procedure));
@@ -148,20 +149,17 @@ public sealed partial class StickRecordPage
         isBeginning = false;
     }
 
-    private Task Seal(SessionKey key) => OfBrokenOff(key, (study, capture) =>
-    {
-        var session = capture.Seal() ?? throw new RigException($"The recording of {key} holds no reading of its procedure.", "Remove it, and record again.");
-        recovered = (key, StickSaid.Of(study.File.Conditions, session));
-    });
+    private Task Seal(SessionKey key) => OfBrokenOff((study, held) =>
+        recovered = (key, StickSaid.Of(study.File.Conditions, BrokenOffStick.Seal(study, held, key))));
 
-    private Task Remove(SessionKey key) => OfBrokenOff(key, (_, capture) => capture.Remove());
+    private Task Remove(SessionKey key) => OfBrokenOff((study, held) => new StickCapture(study, held, key).Remove());
 
-    private async Task OfBrokenOff(SessionKey key, Action<Study, StickCapture> action)
+    private async Task OfBrokenOff(Action<Study, StudyLock> action)
     {
         (refusal, recovered, asksToRemove) = (null, null, null);
         try
         {
-            await Task.Run(() => Desk!.Edit((study, held) => action(study, new StickCapture(study, held, key))));
+            await Task.Run(() => Desk!.Edit(action));
         }
         catch (Exception exception) when (Obstacle.Is(exception))
         {

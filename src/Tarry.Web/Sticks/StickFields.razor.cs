@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Tarry.Rig.HostEvents;
 
 namespace Tarry.Web.Sticks;
 
@@ -14,4 +15,9 @@ public sealed partial class StickFields
     [Parameter]
     [EditorRequired]
     public required IReadOnlyList<string> Ports { get; set; }
+
+    /// <summary>The input devices of this computer that may have a stick.</summary>
+    [Parameter]
+    [EditorRequired]
+    public required IReadOnlyList<HostInputDescription> Devices { get; set; }
 }

@@ -12,6 +12,9 @@ namespace Tarry.Web.Sticks;
 /// <summary>What a window has filled in for a recording of a stick.</summary>
 public sealed class StickForm
 {
+    /// <summary>What stands before the path of a device, which a port's name could equal.</summary>
+    public const string DeviceMark = "device:";
+
     /// <summary>The sitting.</summary>
     public string Sitting { get; set; } = "";
 
@@ -21,8 +24,14 @@ public sealed class StickForm
     /// <summary>What is done.</summary>
     public StickProcedure Procedure { get; set; }
 
-    /// <summary>The rig's port.</summary>
-    public string Port { get; set; } = "";
+    /// <summary>The rig's port, or the path of a device after <see cref="DeviceMark"/>.</summary>
+    public string Source { get; set; } = "";
+
+    /// <summary>Whether this computer reads a device.</summary>
+    public bool IsOfDevice => Source.StartsWith(DeviceMark, StringComparison.Ordinal);
+
+    /// <summary>Whether the simulated stick is read.</summary>
+    public bool IsSimulated => Source == SimulatedDefault.Port;
 
     /// <summary>Of the simulated rig: its seconds in one; 0 for as fast as it goes.</summary>
     public double Speed { get; set; } = 1;
@@ -58,7 +67,8 @@ public sealed class StickForm
     {
         Require(Names.IsName(Condition), "No condition is chosen.", "Choose what is under test; declare it in the study first.");
         Require(Names.IsName(Sitting), "The sitting needs a name.", "Use lower-case letters, digits, '-' or '_', such as monday.");
-        Require(Port.Length > 0, "No rig is chosen.", "Plug the rig in and look for ports again, or choose the simulated stick.");
+        Require(Source.Length > 0, "Nothing is chosen that reads the stick.", "Plug the rig in and look again, or choose a device or the simulated stick.");
+        Require(!IsOfDevice || !HasStimulus, "A device's reports do not say where the stick stood in truth.", "Have the rig read the wipers, or record with 'tarry host record' or 'tarry import' in a terminal.");
         Require(ReadySeconds is >= 0 and <= 600, "The time to take hold cannot be.", "Give 0 to 600 s.");
         Require(
             IntervalUs is >= StickRecordingRequest.LeastIntervalUs and <= StickRecordingRequest.MostIntervalUs,
@@ -75,7 +85,10 @@ public sealed class StickForm
             StimulusUncertainty = HasStimulus ? StimulusUncertainty : null,
         };
         _ = request.Guide;
-        return new StickCard(study, new SessionKey(Sitting, Condition, Procedure), Port, request, Port == SimulatedDefault.Port && Speed > 0 ? Speed : null);
+        return new StickCard(study, new SessionKey(Sitting, Condition, Procedure), IsOfDevice ? Source[DeviceMark.Length..] : Source, request, IsSimulated && Speed > 0 ? Speed : null)
+        {
+            IsOfDevice = IsOfDevice,
+        };
     }
 
     private static void Require(bool holds, string message, string remedy)

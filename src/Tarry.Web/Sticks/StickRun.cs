@@ -1,4 +1,3 @@
-using Tarry.Rig.Link;
 using Tarry.Rig.Sticks.Recording;
 using Tarry.Studies;
 
@@ -80,16 +79,16 @@ public sealed class StickRun : IProgress<StickProgress>, IDisposable
     /// <inheritdoc/>
     public void Dispose() => stop.Dispose();
 
-    /// <summary>Begins on a thread of its own; lets go of the study at the end.</summary>
-    internal void Start(StudyLock held, IRigPortSource source, Action<StickRun> onEnd) =>
-        new Thread(() => Work(held, source, onEnd)) { Name = $"stick {Card.Key}", IsBackground = true }.Start();
+    /// <summary>Begins on a thread of its own; lets go of the study and of what reads the stick at the end.</summary>
+    internal void Start(StudyLock held, IStickWork work, Action<StickRun> onEnd) =>
+        new Thread(() => Work(held, work, onEnd)) { Name = $"stick {Card.Key}", IsBackground = true }.Start();
 
-    private void Work(StudyLock held, IRigPortSource source, Action<StickRun> onEnd)
+    private void Work(StudyLock held, IStickWork work, Action<StickRun> onEnd)
     {
         Func<StickRunView, StickRunView> end;
         using (time.CreateTimer(_ => ShowIfNew(), null, Beat, Beat))
         {
-            end = Record(held, source);
+            end = Record(held, work);
         }
 
         Show(end);
@@ -97,14 +96,15 @@ public sealed class StickRun : IProgress<StickProgress>, IDisposable
         onEnd(this);
     }
 
-    private Func<StickRunView, StickRunView> Record(StudyLock held, IRigPortSource source)
+    private Func<StickRunView, StickRunView> Record(StudyLock held, IStickWork work)
     {
         try
         {
             StickCaptureResult result;
             using (held)
+            using (work)
             {
-                result = new StickCapture(study, held, Card.Key).Record(source, Card.Request, this, stop.Token, () => discards);
+                result = work.Record(study, held, this, () => discards, stop.Token);
             }
 
             var said = result.Session is { } session ? StickSaid.Of(study.File.Conditions, session) : null;

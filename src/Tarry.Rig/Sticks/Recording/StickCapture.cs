@@ -1,3 +1,4 @@
+using Tarry.Rig.HostEvents.Recording;
 using Tarry.Rig.Link;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
@@ -19,7 +20,7 @@ public sealed class StickCapture(Study study, StudyLock held, SessionKey key)
         return Path.Combine(study.Folder, "recordings", $"{key}.txt");
     }
 
-    /// <summary>The rig's recordings that broke off: those of no sealed session.</summary>
+    /// <summary>Recordings of sticks that broke off, the rig's and the host's: those of no sealed session.</summary>
     public static IReadOnlyList<SessionKey> BrokenOff(Study study)
     {
         ArgumentNullException.ThrowIfNull(study);
@@ -28,7 +29,7 @@ public sealed class StickCapture(Study study, StudyLock held, SessionKey key)
         return !Directory.Exists(folder) ? [] :
         [
             .. Directory.EnumerateFiles(folder, "*.txt")
-                .Where(path => File.ReadLines(path).FirstOrDefault() is { } line && StickRecordingHeader.Read(line) is not null)
+                .Where(path => File.ReadLines(path).FirstOrDefault() is { } line && (StickRecordingHeader.Read(line) is not null || RecordingHeader.Read(line) is not null))
                 .Select(path => KeyIn(Path.GetFileNameWithoutExtension(path)))
                 .OfType<SessionKey>()
                 .Where(key => key.Procedure is not null && !known.Contains(key))
