@@ -93,7 +93,7 @@ public class StickCommandTests
             new Terminal(TextWriter.Null, error, ShowsProgress: true, OutIsTerminal: false));
 
         var shown = error.ToString().Split('\r').Select(text => text.Trim()).ToList();
-        Assert.Equal(["5 s", "4 s", "3 s", "2 s", "1 s"], shown.Where(text => text.EndsWith(" s", StringComparison.Ordinal)));
+        Assert.Equal(["5 s", "4 s", "3 s", "2 s", "1 s"], shown.Where(text => text.Length == 3));
         Assert.Single(shown, text => text.StartsWith("24 s   turn 2 of 5   ", StringComparison.Ordinal));
         Assert.Contains(shown, text => text.EndsWith("then: stop, and stay at the gate", StringComparison.Ordinal));
         // A step's line ends, so that it stays.
