@@ -71,9 +71,7 @@ public sealed partial class StickRecordPage
     {
         await base.OnParametersSetAsync();
         await Task.Run(Look);
-        form.Condition = Condition ?? form.Condition;
-        form.Sitting = Sitting ?? form.Sitting;
-        form.Procedure = Procedure is { } name && StickProcedures.Find(name) is { } chosen ? chosen : form.Procedure;
+        Prefill();
     }
 
     /// <inheritdoc/>
@@ -104,6 +102,16 @@ public sealed partial class StickRecordPage
             (opened, problem) = (null, exception);
         }
     }
+
+    // The address first, then what was recorded last: its next procedure is what is wanted most often.
+    private void Prefill()
+    {
+        form.Condition = Condition ?? (form.Condition.Length > 0 ? form.Condition : current?.Card.Key.Condition ?? "");
+        form.Sitting = Sitting ?? (form.Sitting.Length > 0 ? form.Sitting : current?.Card.Key.Sitting ?? "");
+        form.Procedure = Procedure is { } name && StickProcedures.Find(name) is { } chosen ? chosen : NextProcedure;
+    }
+
+    private StickProcedure NextProcedure => StickGuide.All.FirstOrDefault(guide => !IsSealed(guide.Procedure))?.Procedure ?? form.Procedure;
 
     private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), StickDevices.Of(Ports.InputDevices())));
 
@@ -179,10 +187,9 @@ public sealed partial class StickRecordPage
     // What is sealed cannot be recorded again in its sitting: the next of the set is what is wanted then.
     private void ChooseNextProcedure()
     {
-        if (current is { IsOn: false } && isBegunHere && IsSealed(form.Procedure)
-            && StickGuide.All.FirstOrDefault(guide => !IsSealed(guide.Procedure)) is { } next)
+        if (current is { IsOn: false } && isBegunHere && IsSealed(form.Procedure))
         {
-            form.Procedure = next.Procedure;
+            form.Procedure = NextProcedure;
             (form.Seconds, form.StimulusUncertainty) = (null, null);
             KeepAddress();
         }

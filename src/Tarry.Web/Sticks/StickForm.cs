@@ -69,7 +69,7 @@ public sealed class StickForm
         Require(Names.IsName(Sitting), "The sitting needs a name.", "Use lower-case letters, digits, '-' or '_', such as monday.");
         Require(Source.Length > 0, "Nothing is chosen that reads the stick.", "Plug the rig in and look again, or choose a device or the simulated stick.");
         Require(!IsOfDevice || !HasStimulus, "A device's reports do not say where the stick stood in truth.", "Have the rig read the wipers, or record with 'tarry host record' or 'tarry import' in a terminal.");
-        Require(ReadySeconds is >= 0 and <= 600, "The time to take hold cannot be.", "Give 0 to 600 s.");
+        Require(ReadySeconds is >= 0 and <= 600, "The time to get ready cannot be.", "Give 0 to 600 s.");
         Require(
             IntervalUs is >= StickRecordingRequest.LeastIntervalUs and <= StickRecordingRequest.MostIntervalUs,
             "The time between readings cannot be.",

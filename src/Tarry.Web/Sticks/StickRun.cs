@@ -108,7 +108,7 @@ public sealed class StickRun : IProgress<StickProgress>, IDisposable
             }
 
             var said = result.Session is { } session ? StickSaid.Of(study.File.Conditions, session) : null;
-            return now => now with { Standing = said is null ? StickRunStanding.NotKept : StickRunStanding.Sealed, Said = said, IsComplete = result.IsComplete };
+            return now => now with { Standing = said is not null ? StickRunStanding.Sealed : discards ? StickRunStanding.Discarded : StickRunStanding.Empty, Said = said, IsComplete = result.IsComplete };
         }
 #pragma warning disable CA1031 // Whatever ended the recording is shown to its user; the program has other runs and windows.
         catch (Exception exception)

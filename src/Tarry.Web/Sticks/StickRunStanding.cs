@@ -12,8 +12,11 @@ public enum StickRunStanding
     /// <summary>It is sealed.</summary>
     Sealed,
 
-    /// <summary>It ended and nothing of it was kept: discarded, or no reading of the procedure had come.</summary>
-    NotKept,
+    /// <summary>It ended before a reading of the procedure had come; there is nothing to keep.</summary>
+    Empty,
+
+    /// <summary>It was discarded.</summary>
+    Discarded,
 
     /// <summary>The rig or the disk failed; what came before is where the page says.</summary>
     Failed,

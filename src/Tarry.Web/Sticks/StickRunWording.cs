@@ -16,12 +16,13 @@ public static class StickRunWording
         {
             StickRunStanding.Ending => "Sealing",
             StickRunStanding.Sealed => run.IsComplete ? "Sealed" : "Sealed before its last step",
-            StickRunStanding.NotKept => "Nothing was kept",
+            StickRunStanding.Empty => "Nothing was kept",
+            StickRunStanding.Discarded => "Discarded",
             StickRunStanding.Failed => "Stopped by a fault",
             _ => run.Progress switch
             {
                 null => "Looking for the rig",
-                { Number: 0 } => "Take hold of the stick",
+                { Number: 0 } => "Get ready",
                 var progress => $"Recording, step {Numbers.Whole(progress.Number)} of {Numbers.Whole(progress.Prompts.Count)}",
             },
         };

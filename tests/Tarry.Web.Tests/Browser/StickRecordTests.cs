@@ -108,7 +108,7 @@ public sealed class StickRecordTests(Chromium chromium) : IAsyncLifetime
         await hand.Choose(window.Page.GetByLabel("Procedure"), "rim-sweep");
         await hand.Choose(window.Page.GetByLabel("Read by"), "simulated stick");
         await hand.Choose(window.Page.GetByLabel("Pace"), pace);
-        await hand.Write(window.Page.GetByLabel("Time to take hold"), take);
+        await hand.Write(window.Page.GetByLabel("Time to get ready"), take);
         await hand.Press(window.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }));
     }
 

@@ -74,7 +74,7 @@ public sealed class TourPicturesTests(Chromium chromium, DemoShelf shelf) : IDis
         await using var window = await chromium.Open(height: 720);
         await window.GoTo(new Uri(served.Address, "study/pads/sticks/record?condition=quill-usb&sitting=monday&procedure=rim-sweep"));
         await window.Page.GetByLabel("Read by").SelectOptionAsync("simulated");
-        await window.Page.GetByLabel("Time to take hold").FillAsync("0");
+        await window.Page.GetByLabel("Time to get ready").FillAsync("0");
         await window.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
         await Assertions.Expect(window.Page.Locator(".left")).ToContainTextAsync("turn 2 of 5", new() { Timeout = 30_000 });
         await Keep(window.Page, "stick-record");

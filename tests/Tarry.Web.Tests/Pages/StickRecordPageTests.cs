@@ -118,9 +118,20 @@ public sealed class StickRecordPageTests : IDisposable
         await Button(page, "Discard").ClickAsync();
         Assert.Contains("removed for good", page.Find(".recording .caution").TextContent, StringComparison.Ordinal);
         await Button(page, "Discard it").ClickAsync();
-        page.WaitForAssertion(() => Assert.Contains("Nothing was kept", page.Find(".standing").TextContent, StringComparison.Ordinal), Patience);
+        page.WaitForAssertion(() => Assert.Contains("Discarded", page.Find(".standing").TextContent, StringComparison.Ordinal), Patience);
         await run.Ended.WaitAsync(Patience, Xunit.TestContext.Current.CancellationToken);
         Assert.Empty(bench.Open().StickKeys);
+    }
+
+    [Fact]
+    public async Task Page_InAnotherWindow_OffersTheNextProcedureOfWhatWasRecordedLast()
+    {
+        var run = live.Begin(new StickCard(BenchStudy.Name, new SessionKey("tuesday", "quill-usb", StickProcedure.Rest), SimulatedDefault.Port, new StickRecordingRequest(StickProcedure.Rest), null));
+        await run.Ended.WaitAsync(Patience, Xunit.TestContext.Current.CancellationToken);
+        var page = Ready("");
+        Assert.Equal("quill-usb", Named(page, "Condition").QuerySelector("select")!.GetAttribute("value"));
+        Assert.Equal("tuesday", Named(page, "Sitting").QuerySelector("input")!.GetAttribute("value"));
+        Assert.Equal("flick-release", Named(page, "Procedure").QuerySelector("select")!.GetAttribute("value"));
     }
 
     [Fact]

@@ -65,12 +65,25 @@ public sealed class LiveStickTests : IDisposable
         await Until(() => run.Now.Progress is { Seconds: > 12 });
         run.Discard();
         await run.Ended.WaitAsync(Limit, Cancellation);
-        Assert.Equal(StickRunStanding.NotKept, run.Now.Standing);
+        Assert.Equal(StickRunStanding.Discarded, run.Now.Standing);
         Assert.Empty(bench.Open().StickKeys);
         Assert.Empty(Directory.EnumerateFiles(Path.Combine(bench.Folder, "recordings")));
         var again = live.Begin(Card(StickProcedure.RimSweep));
         await again.Ended.WaitAsync(Limit, Cancellation);
         Assert.Equal(StickRunStanding.Sealed, again.Now.Standing);
+    }
+
+    [Fact]
+    public async Task Stop_BeforeAnythingOfTheProcedureCame_KeepsNothing()
+    {
+        using var live = bench.Bench();
+        var card = Card(StickProcedure.Rest, speed: 1);
+        var run = live.Begin(card with { Request = card.Request with { ReadySeconds = 60 } });
+        await Until(() => run.Now.Progress is { Number: 0 });
+        run.Stop();
+        await run.Ended.WaitAsync(Limit, Cancellation);
+        Assert.Equal(StickRunStanding.Empty, run.Now.Standing);
+        Assert.Empty(bench.Open().StickKeys);
     }
 
     [Fact]
