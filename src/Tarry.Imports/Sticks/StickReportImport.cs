@@ -9,10 +9,6 @@ namespace Tarry.Imports.Sticks;
 /// <summary>Takes the positions of a stick from the reports of a device: one a report that holds both axes. See <c>docs/formats/stick.md</c>.</summary>
 public static class StickReportImport
 {
-    // HID Usage Tables, Generic Desktop page.
-    private const int GenericDesktop = 1;
-    private const int UsageOfX = 0x30;
-    private const int UsageOfY = 0x31;
     private const string NoValue = "a report whose x or y has no value, or one outside its range";
 
     /// <summary>Says what the positions of a session of reports would add to a study; nothing is written.</summary>
@@ -35,15 +31,9 @@ public static class StickReportImport
         ArgumentNullException.ThrowIfNull(options);
         ArgumentNullException.ThrowIfNull(target);
         var stream = reports.Stream;
-        var x = Axis(stream, options.XField, UsageOfX, "x", fileName);
-        var y = Axis(stream, options.YField, UsageOfY, "y", fileName);
-        if ((x.Endpoint, x.ReportId) != (y.Endpoint, y.ReportId))
-        {
-            throw new ImportException($"{x.Column} and {y.Column} are not in the same report.", fileName, "Name two fields of one report with --x-field and --y-field.");
-        }
-
-        var (rangeX, rangeY) = (options.X ?? Range(x, "--x-range", fileName), options.Y ?? Range(y, "--y-range", fileName));
-        var (samples, refused, refusedTotal) = Positions(reports, x, y, rangeX, rangeY, options.Vertical);
+        var axes = StickReportAxes.Of(stream, options, fileName);
+        var (x, y, rangeX, rangeY) = axes;
+        var (samples, refused, refusedTotal) = Positions(reports, axes, options.Vertical);
         if (samples.Count == 0)
         {
             throw new ImportException($"No report holds a position in {x.Column} and {y.Column}.", fileName, "Name the fields with --x-field and --y-field, and their range with --x-range and --y-range.");
@@ -84,9 +74,10 @@ public static class StickReportImport
     }
 
     private static (StickSamples Samples, List<RefusedItem> Refused, long RefusedTotal) Positions(
-        ReportSession reports, ReportField x, ReportField y, StickRange rangeX, StickRange rangeY, VerticalDirection vertical)
+        ReportSession reports, StickReportAxes axes, VerticalDirection vertical)
     {
         const int longestList = 1_000;
+        var (x, y, _, rangeY) = axes;
         var endpoint = reports.Stream.Endpoints.Single(endpoint => endpoint.Number == x.Endpoint);
         var (ticks, atX, atY) = (new List<long>(), new List<double>(), new List<double>());
         var refused = new List<RefusedItem>();
@@ -99,7 +90,7 @@ public static class StickReportImport
                 continue;
             }
 
-            if (x.ValueIn(data) is { } valueX && Holds(rangeX, valueX) && y.ValueIn(data) is { } valueY && Holds(rangeY, valueY))
+            if (axes.CountsIn(data) is var (valueX, valueY))
             {
                 ticks.Add(reports.Reports.Tick(index));
                 atX.Add(valueX);
@@ -131,24 +122,5 @@ public static class StickReportImport
         return new StickSamples(samples.Ticks.ToArray(), samples.X.ToArray(), samples.Y.ToArray(), stimulus, [.. Enumerable.Repeat(double.NaN, samples.Count)]);
     }
 
-    private static bool Holds(StickRange range, long value) => value >= range.Minimum && value <= range.Maximum;
-
     private static string Word(long? value) => value is { } known ? Invariant($"{known}") : "none";
-
-    private static ReportField Axis(ReportStream stream, string? name, int usage, string what, string fileName)
-    {
-        bool IsMeant(ReportField field) => name is not null ? field.Column == name : !field.IsArray && field.Usages is [{ Page: GenericDesktop } sole] && sole.First == usage;
-        return stream.Fields.Where(field => !field.IsRelative).FirstOrDefault(IsMeant) ?? throw new ImportException(
-            name is null ? $"The reports of {stream.Device} have no absolute axis {what}." : $"The reports of {stream.Device} have no absolute field {name}.",
-            fileName,
-            stream.Fields.Count == 0
-                ? "Their report descriptor is not known: give it with --report-descriptor."
-                : $"Name one with --{what}-field: {string.Join(", ", stream.Fields.Where(field => !field.IsRelative).Take(40).Select(field => field.Column))}.");
-    }
-
-    /// <summary>A recording of events holds 32 bits of any axis, which is no range of a stick.</summary>
-    private static StickRange Range(ReportField field, string option, string fileName) =>
-        field is { LogicalMinimum: int.MinValue, LogicalMaximum: int.MaxValue }
-            ? throw new ImportException($"The range of {field.Column} is not known.", fileName, $"Give {option} MIN..MAX, as 'tarry host devices' shows it.")
-            : new StickRange(field.LogicalMinimum, field.LogicalMaximum, 1);
 }

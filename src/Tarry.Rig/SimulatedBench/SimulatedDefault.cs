@@ -1,5 +1,7 @@
 using Tarry.Metrology;
 using Tarry.Rig.SimulatedBench.Sticks;
+using Tarry.Rig.Sticks;
+using Tarry.Rig.Sticks.Recording;
 using Tarry.Studies.Sticks;
 
 namespace Tarry.Rig.SimulatedBench;
@@ -32,6 +34,16 @@ public static class SimulatedDefault
     public static SimulatedStickHand Stick(StickProcedure procedure) => new(
         new SimulatedStick { OffsetX = 0.015, OffsetY = -0.01, GainX = 0.96, GainY = 0.93, NoiseSd = 0.002, Play = 0.006, ReturnSd = 0.008, RingingHz = 22, RingingDamping = 0.3 },
         procedure);
+
+    /// <summary>The rig with that stick at its converter.</summary>
+    /// <param name="seed">The seed of the readings' noise.</param>
+    /// <param name="request">What is recorded of it.</param>
+    public static SimulatedRigPortSource StickBench(ulong seed, StickRecordingRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var pace = StickGuide.Of(request.Procedure).Seconds / request.Guide.Seconds;
+        return new SimulatedRigPortSource(Loop, Rig(seed) with { StickHand = Stick(request.Procedure) with { Pace = pace } });
+    }
 
     /// <summary>The rig.</summary>
     /// <param name="seed">The seed of the run.</param>

@@ -1,3 +1,4 @@
+using Tarry.Rig.Runs;
 using Tarry.Studies.Sticks;
 
 namespace Tarry.Rig.Sticks;
@@ -12,6 +13,8 @@ public sealed record StickGuide(StickProcedure Procedure, string Shows, string R
 {
     private const double StopEveryDegrees = 45;
     private const int LevelsOneWay = 33;
+    private const double LeastShare = 0.25;
+    private const double MostShare = 10;
 
     /// <summary>What can go wrong for a person or a device; null for nothing.</summary>
     public string? Caution { get; init; }
@@ -19,11 +22,48 @@ public sealed record StickGuide(StickProcedure Procedure, string Shows, string R
     /// <summary>How long the steps take, in seconds.</summary>
     public double Seconds => Steps.Sum(step => step.Seconds);
 
+    /// <summary>What is asked of the hand, one after the other: steps that ask the same follow each other as one.</summary>
+    public IReadOnlyList<StickPrompt> Prompts
+    {
+        get
+        {
+            var (prompts, starts) = (new List<StickPrompt>(), 0.0);
+            foreach (var step in Steps)
+            {
+                if (prompts.Count > 0 && step.Each is null && prompts[^1].Asked == step.Prompt)
+                {
+                    prompts[^1] = prompts[^1] with { Seconds = prompts[^1].Seconds + step.Seconds };
+                }
+                else
+                {
+                    prompts.Add(new StickPrompt(step.Prompt, starts, step.Seconds, step.Repeats, step.Each));
+                }
+
+                starts += step.Seconds;
+            }
+
+            return prompts;
+        }
+    }
+
     /// <summary>All of them, in the order in which they are best done.</summary>
     public static IReadOnlyList<StickGuide> All { get; } = [Rest(), FlickRelease(), RimSweep(), AngleStops(), SlowRamp(), Substitution()];
 
     /// <summary>The one of a procedure.</summary>
     public static StickGuide Of(StickProcedure procedure) => All.Single(guide => guide.Procedure == procedure);
+
+    /// <summary>The same more slowly or faster: every step longer or shorter alike.</summary>
+    /// <param name="seconds">How long the steps take in all: from a quarter of the usual time to ten times as long.</param>
+    /// <exception cref="RunSettingsException">It is out of that range.</exception>
+    public StickGuide Lasting(double seconds)
+    {
+        var (least, most) = (LeastShare * Seconds, MostShare * Seconds);
+        return seconds >= least && seconds <= most
+            ? this with { Steps = [.. Steps.Select(step => step with { Seconds = step.Seconds * seconds / Seconds })] }
+            : throw new RunSettingsException(
+                FormattableString.Invariant($"{StickProcedures.Name(Procedure)} cannot be done in {seconds:0.###} s."),
+                FormattableString.Invariant($"Give it {Math.Ceiling(least):0} to {Math.Floor(most):0} s; {Seconds:0} s is usual."));
+    }
 
     private static StickGuide Rest() => new(
         StickProcedure.Rest,
@@ -35,9 +75,9 @@ public sealed record StickGuide(StickProcedure Procedure, string Shows, string R
     private static StickGuide FlickRelease() => new(
         StickProcedure.FlickRelease,
         "return to centre and ringing",
-        "Push the stick to the gate and let it spring back by itself, once every two seconds, five times into each of eight directions.",
+        "Push the stick to the gate and let it spring back by itself, once every two seconds, six times into each of eight directions.",
         "20 releases at least, from four of eight directions",
-        [.. Directions().Select(direction => new StickStep($"push to the {direction}, let go, wait; again every two seconds, five times", 12))]);
+        [.. Directions().Select(direction => new StickStep($"push to the {direction} and let go", 12) { Repeats = 6, Each = "push" })]);
 
     private static StickGuide RimSweep() => new(
         StickProcedure.RimSweep,
@@ -46,9 +86,9 @@ public sealed record StickGuide(StickProcedure Procedure, string Shows, string R
         "95 of 100 positions beyond half of the way out; every ten degrees passed in both turns with five positions",
         [
             new StickStep("push to the right and stay at the gate", 3) { Kept = false },
-            new StickStep("turn counter-clockwise along the gate, one turn in six seconds", 30),
+            new StickStep("turn counter-clockwise along the gate", 30) { Repeats = 5, Each = "turn" },
             new StickStep("stop, and stay at the gate", 3) { Kept = false },
-            new StickStep("turn clockwise along the gate, one turn in six seconds", 30),
+            new StickStep("turn clockwise along the gate", 30) { Repeats = 5, Each = "turn" },
         ]);
 
     private static StickGuide AngleStops() => new(

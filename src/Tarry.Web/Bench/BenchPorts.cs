@@ -4,6 +4,7 @@ using Tarry.Rig.HostEvents.Echo;
 using Tarry.Rig.Link;
 using Tarry.Rig.SimulatedBench;
 using Tarry.Studies.OpenRuns;
+using Tarry.Web.Sticks;
 
 namespace Tarry.Web.Bench;
 
@@ -11,6 +12,8 @@ namespace Tarry.Web.Bench;
 /// <param name="time">The clock that the simulated bench keeps pace with.</param>
 public sealed class BenchPorts(TimeProvider time) : IBenchPorts
 {
+    private const uint SimulatedStickSeed = 1;
+
     /// <inheritdoc/>
     public IReadOnlyList<string> Names() => [.. SerialRigPort.List(), SimulatedDefault.Port];
 
@@ -31,6 +34,25 @@ public sealed class BenchPorts(TimeProvider time) : IBenchPorts
         IRigPortSource source = asked.Speed is { } speed ? new PacedPortSource(bench, speed, time, stop) : bench;
         return (source, Echo(asked.Echo, bench.HostInput));
     }
+
+    /// <inheritdoc/>
+    public IRigPortSource Stick(StickCard card, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        if (!card.IsSimulated)
+        {
+            RequireListed(card.Source);
+            return new SerialRigPortSource(card.Source);
+        }
+
+        var bench = SimulatedDefault.StickBench(SimulatedStickSeed, card.Request);
+        return card.Speed is { } speed ? new PacedPortSource(bench, speed, time, stop) : bench;
+    }
+
+    /// <inheritdoc/>
+    public IHostInputDevice Device(string path) => InputDevices().Any(device => device.Path == path)
+        ? HostInput.OfThisMachine().Open(path, exclusive: false)
+        : throw new HostInputException($"There is no input device {path} now.", "Connect it, then look for devices again.");
 
     /// <inheritdoc/>
     public IRigPortSource Loop(string port)

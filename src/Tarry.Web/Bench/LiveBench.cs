@@ -5,10 +5,11 @@ using Tarry.Rig.SimulatedBench;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
 using Tarry.Web.Desk;
+using Tarry.Web.Sticks;
 
 namespace Tarry.Web.Bench;
 
-/// <summary>All runs of this program: one at a time for each rig and for each study, shown to every window, ended before the program ends.</summary>
+/// <summary>All runs and recordings of sticks of this program: one at a time for each rig and for each study, shown to every window, ended before the program ends.</summary>
 /// <param name="desks">The studies.</param>
 /// <param name="ports">Where rigs are.</param>
 /// <param name="time">The clock.</param>
@@ -17,9 +18,10 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
     private static readonly TimeSpan StopLimit = TimeSpan.FromSeconds(20);
     private readonly Lock gate = new();
     private readonly Dictionary<string, BenchRun> runs = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, StickRun> sticks = new(StringComparer.Ordinal);
     private readonly Dictionary<string, BenchProof> proofs = new(StringComparer.Ordinal);
 
-    /// <summary>Raised on any thread when a run or a proof begins or ends.</summary>
+    /// <summary>Raised on any thread when a run, a recording or a proof begins or ends.</summary>
     public event Action? Changed;
 
     /// <summary>The newest run of each study, in order of their names.</summary>
@@ -43,6 +45,15 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         }
     }
 
+    /// <summary>The newest recording of a stick of a study; null where there was none since the program began, or it was put away.</summary>
+    public StickRun? StickOf(string study)
+    {
+        lock (gate)
+        {
+            return sticks.GetValueOrDefault(study);
+        }
+    }
+
     /// <summary>The newest proof of the rig at a port; null where there was none.</summary>
     public BenchProof? ProofAt(string port)
     {
@@ -60,18 +71,14 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
     public BenchRun Begin(RunCard card)
     {
         ArgumentNullException.ThrowIfNull(card);
-        var desk = desks.Of(card.Study) ?? throw new StudyException($"There is no study {card.Study} on the shelf.", null, "It may have been moved or renamed; choose another.");
+        var desk = DeskOf(card.Study);
         BenchRun run;
         lock (gate)
         {
             RequireFree(card.Asked.Port);
-            if (runs.TryGetValue(card.Study, out var before) && before.IsOn)
-            {
-                throw new StudyException($"The run {before.Card.Key} of this study is still on.", null, "Stop it first, or wait for its end.");
-            }
-
+            RequireIdle(card.Study);
             run = Begin(card, desk.Open());
-            before?.Dispose();
+            runs.GetValueOrDefault(card.Study)?.Dispose();
             runs[card.Study] = run;
         }
 
@@ -113,6 +120,45 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         Changed?.Invoke();
     }
 
+    /// <summary>Begins a recording of a stick.</summary>
+    /// <exception cref="StudyException">The study or the condition is not there, the session is there already, a recording of it broke off, or another program writes to the study.</exception>
+    /// <exception cref="RigException">The port is not there or in use here.</exception>
+    /// <exception cref="Rig.HostEvents.HostInputException">The device cannot be had.</exception>
+    /// <exception cref="Imports.ImportException">The device has no stick.</exception>
+    public StickRun Begin(StickCard card)
+    {
+        ArgumentNullException.ThrowIfNull(card);
+        var desk = DeskOf(card.Study);
+        StickRun run;
+        lock (gate)
+        {
+            RequireFree(card.Source);
+            RequireIdle(card.Study);
+            run = Begin(card, desk.Open());
+            sticks.GetValueOrDefault(card.Study)?.Dispose();
+            sticks[card.Study] = run;
+        }
+
+        Changed?.Invoke();
+        return run;
+    }
+
+    /// <summary>Puts a recording away that has ended, so that its page is free for the next.</summary>
+    public void PutAway(StickRun run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        lock (gate)
+        {
+            if (!run.IsOn && sticks.GetValueOrDefault(run.Card.Study) == run)
+            {
+                sticks.Remove(run.Card.Study);
+                run.Dispose();
+            }
+        }
+
+        Changed?.Invoke();
+    }
+
     /// <summary>Has a rig that is wired to itself prove itself.</summary>
     /// <exception cref="RigException">The port is not there or in use here.</exception>
     public BenchProof Prove(string port, ProofRequest request)
@@ -136,13 +182,15 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         return proof;
     }
 
-    /// <summary>Stops every run and waits for the trials in flight: what the program does before it ends.</summary>
+    /// <summary>Stops every run and waits for the trials in flight, and has every recording sealed: what the program does before it ends.</summary>
     public void StopAll()
     {
         BenchRun[] on;
+        StickRun[] recordings;
         lock (gate)
         {
             on = [.. runs.Values.Where(run => run.IsOn)];
+            recordings = [.. sticks.Values.Where(run => run.IsOn)];
             foreach (var proof in proofs.Values)
             {
                 proof.Stop();
@@ -154,7 +202,12 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
             run.Pause();
         }
 
-        Task.WaitAll([.. on.Select(run => run.Ended)], StopLimit);
+        foreach (var recording in recordings)
+        {
+            recording.Stop();
+        }
+
+        Task.WaitAll([.. on.Select(run => run.Ended), .. recordings.Select(run => run.Ended)], StopLimit);
     }
 
     /// <inheritdoc/>
@@ -183,17 +236,56 @@ public sealed class LiveBench(StudyDesks desks, IBenchPorts ports, TimeProvider 
         }
     }
 
-    private void RequireFree(string port)
+    private StickRun Begin(StickCard card, Study study)
     {
-        if (port != SimulatedDefault.Port && (runs.Values.Any(run => run.IsOn && run.Card.Asked.Port == port) || (proofs.TryGetValue(port, out var proof) && proof.IsOn)))
+        var held = study.AcquireLock($"tarry serve, recording {card.Key}");
+        var stop = new CancellationTokenSource();
+        try
         {
-            throw new RigException($"The rig at {port} is at work here already.", "Stop that run first, or choose another port.");
+            StickSessionRules.Require(study, card.Key);
+            var run = new StickRun(card, study, time, stop);
+            run.Start(held, IStickWork.Of(card, ports, time, stop.Token), OnEnd);
+            return run;
+        }
+        catch
+        {
+            held.Dispose();
+            stop.Dispose();
+            throw;
         }
     }
 
-    private void OnEnd(BenchRun run)
+    private StudyDesk DeskOf(string study) =>
+        desks.Of(study) ?? throw new StudyException($"There is no study {study} on the shelf.", null, "It may have been moved or renamed; choose another.");
+
+    private void RequireIdle(string study)
     {
-        desks.Of(run.Card.Study)?.TellChanged();
+        if (runs.GetValueOrDefault(study) is { IsOn: true } run)
+        {
+            throw new StudyException($"The run {run.Card.Key} of this study is still on.", null, "Stop it first, or wait for its end.");
+        }
+
+        if (sticks.GetValueOrDefault(study) is { IsOn: true } recording)
+        {
+            throw new StudyException($"The recording {recording.Card.Key} of this study is still on.", null, "Stop it first, or wait for its end.");
+        }
+    }
+
+    private void RequireFree(string port)
+    {
+        if (port != SimulatedDefault.Port && (runs.Values.Any(run => run.IsOn && run.Card.Asked.Port == port) || sticks.Values.Any(run => run.IsOn && run.Card.Source == port) || (proofs.TryGetValue(port, out var proof) && proof.IsOn)))
+        {
+            throw new RigException($"What is at {port} is at work here already.", "Stop that run first, or choose another port.");
+        }
+    }
+
+    private void OnEnd(BenchRun run) => OnEnd(run.Card.Study);
+
+    private void OnEnd(StickRun run) => OnEnd(run.Card.Study);
+
+    private void OnEnd(string study)
+    {
+        desks.Of(study)?.TellChanged();
         Changed?.Invoke();
     }
 }

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using Tarry.Imports;
 using Tarry.Rig;
 using Tarry.Rig.HostEvents;
 using Tarry.Rig.Runs;
@@ -19,10 +20,12 @@ public sealed partial class Obstacle
         StudyException study => study.Remedy,
         RigException rig => rig.Remedy,
         RunSettingsException settings => settings.Remedy,
+        HostInputException input => input.Remedy,
+        ImportException import => import.Remedy,
         _ => null,
     };
 
     /// <summary>Whether an error is one that a user can do something about.</summary>
     internal static bool Is(Exception exception) =>
-        exception is StudyException or RigException or RunSettingsException or HostInputException;
+        exception is StudyException or RigException or RunSettingsException or HostInputException or ImportException;
 }

@@ -179,7 +179,7 @@ internal static class HostRecordCommand
         Terminal terminal, IHostInputDevice device, IReadOnlyList<RecordedCode> codes, string file, double? seconds, long? reports, LevelSteps? levels, CancellationToken cancellation)
     {
         using var recording = new RecordingFile(file, RecordingHeader.Of(device, codes));
-        var state = new ReportState(codes);
+        var state = new ReportState(codes, device.Description.Axes);
         var intervals = new ReportIntervals();
         using var line = new ProgressLine(terminal);
         var progress = new HostWatchLine(line);

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using Tarry.Output;
+using Tarry.Rig;
 using Tarry.Rig.Link;
 using Tarry.Rig.SimulatedBench;
-using Tarry.Rig.Sticks;
 using Tarry.Rig.Sticks.Recording;
 using Tarry.Studies;
 using Tarry.Studies.Sessions;
@@ -28,73 +28,90 @@ internal static class StickRecordCommand
         var direction = new Option<string>("--y-direction") { Description = "Which way the wiper of y gives more: up (pushed away) or down.", DefaultValueFactory = _ => "up" };
         direction.AcceptOnlyFromAmong("up", "down");
         var uncertainty = new Option<double?>("--stimulus-uncertainty") { Description = "Standard uncertainty of the stimulus: degrees, or a share of the supply." }.TakesNumber();
+        var seconds = new Option<double?>("--seconds") { Description = "How long the steps take in all, a quarter of the usual time to ten times as long; 'tarry stick procedures' says the usual." }.TakesNumber(positive: true);
+        var ready = new Option<double>("--ready-seconds") { Description = "Time to take hold of the stick before the first step.", DefaultValueFactory = _ => 5 }.TakesNumber();
+        var pace = new Option<double?>("--pace") { Description = "Simulated rig: its seconds in one, 1 to watch it as it is; as fast as it goes if not given." }.TakesNumber(positive: true);
         var seed = SeedOption.Create();
         var recover = new Option<bool>("--recover") { Description = "Seal what a recording that broke off has left." };
         var command = new Command(
             "record",
-            "Does a procedure with the rig reading the wipers, and says what to do now. Ctrl-C stops and loses nothing; after a crash\n"
-            + "--recover seals what is there.\n\n"
+            "Does a procedure with the rig reading the wipers, and says step by step what to do. Ctrl-C stops and loses nothing: what came\n"
+            + "is sealed. After a crash --recover seals what is there.\n\n"
             + "Before you wire: 5 V on a 3.3 V pad can destroy it, and with a voltage at AREF '--reference supply' joins that to the\n"
             + "board's supply: never give both. Take a lithium cell out before you solder. Follow your local rules, and ask a qualified\n"
             + "person where you are not sure.\n\n"
             + "Example: tarry stick record pads --condition quill-stick --sitting monday --procedure rim-sweep --port /dev/ttyACM0")
         {
-            study, condition, sitting, procedure, port, interval, reference, direction, uncertainty, seed, recover,
+            study, condition, sitting, procedure, port, interval, reference, direction, uncertainty, seconds, ready, pace, seed, recover,
         };
         command.SetAction((parsed, cancellation) => Task.Run(() =>
         {
             var opened = Study.Open(parsed.GetRequiredValue(study));
             var done = StickProcedures.Find(parsed.GetRequiredValue(procedure))!.Value;
             var key = new SessionKey(parsed.GetRequiredValue(sitting), parsed.GetRequiredValue(condition), done);
-            var file = Path.Combine(parsed.GetRequiredValue(study), "recordings", $"{key}.txt");
             using var held = opened.AcquireLock("tarry stick record");
-            Require(opened, key, file, parsed.GetValue(recover), parsed.GetValue(interval));
-            var complete = true;
-            if (!parsed.GetValue(recover))
+            Require(opened, key, parsed.GetValue(recover), parsed.GetValue(interval));
+            var capture = new StickCapture(opened, held, key);
+            if (parsed.GetValue(recover))
             {
-                var request = new StickRecordingRequest(done)
-                {
-                    IntervalUs = (uint)parsed.GetValue(interval),
-                    AgainstSupply = parsed.GetValue(reference) == "supply",
-                    YIsDown = parsed.GetValue(direction) == "down",
-                    StimulusUncertainty = parsed.GetValue(uncertainty),
-                };
-                var source = Source(parsed.GetValue(port) ?? throw new UsageException("No port is given.", "Say --port PORT; 'tarry rig ports' lists them."), done, parsed.GetValue(seed));
-                complete = Record(terminal, source, request, file, cancellation);
-                if (!File.Exists(file))
-                {
-                    return ExitCode.Stopped;
-                }
+                Tell(terminal, capture.Seal() ?? throw new RigException($"{StickCapture.FileOf(opened, key)} holds no reading of its procedure.", "Remove it, and record again."));
+                return ExitCode.Done;
             }
 
-            var (session, import) = RecordedStick.Read(file, key);
-            opened.SealImported(held, [session], import, []);
-            terminal.Out.WriteLine(Invariant($"{key}: {session.Samples.Count} positions sealed, {session.Record.RefusedTotal} lines refused. The recording stays in recordings/."));
-            foreach (var text in session.Record.Events)
+            var request = new StickRecordingRequest(done)
             {
-                terminal.Out.WriteLine($"  {text}");
-            }
-
-            ImportText.Judge(session, terminal);
-            return complete ? ExitCode.Done : ExitCode.Stopped;
+                Seconds = parsed.GetValue(seconds),
+                ReadySeconds = parsed.GetValue(ready),
+                IntervalUs = (uint)parsed.GetValue(interval),
+                AgainstSupply = parsed.GetValue(reference) == "supply",
+                YIsDown = parsed.GetValue(direction) == "down",
+                StimulusUncertainty = parsed.GetValue(uncertainty),
+            };
+            var source = Source(parsed.GetValue(port) ?? throw new UsageException("No port is given.", "Say --port PORT; 'tarry rig ports' lists them."), request, parsed.GetValue(seed), parsed.GetValue(pace), cancellation);
+            return Record(terminal, capture, source, request, cancellation);
         }));
         return command;
     }
 
-    private static bool Record(Terminal terminal, IRigPortSource source, StickRecordingRequest request, string file, CancellationToken cancellation)
+    private static int Record(Terminal terminal, StickCapture capture, IRigPortSource source, StickRecordingRequest request, CancellationToken cancellation)
     {
-        if (StickGuide.Of(request.Procedure).Caution is { } caution)
+        if (request.Guide.Caution is { } caution)
         {
             terminal.Error.WriteLine($"caution: {caution}");
         }
 
-        Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-        using var line = new ProgressLine(terminal);
-        return new StickRecorder(source, request, new StickProgressLine(line)).Run(file, cancellation);
+        StickCaptureResult result;
+        using (var progress = new StickProgressLine(terminal))
+        {
+            result = capture.Record(source, request, progress, cancellation);
+        }
+
+        if (result.Session is { } session)
+        {
+            Tell(terminal, session);
+        }
+        else
+        {
+            terminal.Error.WriteLine("tarry: ended before the first reading of the procedure; nothing was kept");
+        }
+
+        return result.IsComplete ? ExitCode.Done : cancellation.IsCancellationRequested ? ExitCode.Stopped : ExitCode.RigOrDiskFailed;
     }
 
-    private static void Require(Study study, SessionKey key, string file, bool recovers, int interval)
+    private static void Tell(Terminal terminal, StickSession session)
     {
+        terminal.Out.WriteLine(Invariant($"{session.Record.Key}: {session.Samples.Count} positions sealed, {session.Record.RefusedTotal} lines refused. The recording stays in recordings/."));
+        foreach (var text in session.Record.Events)
+        {
+            terminal.Out.WriteLine($"  {text}");
+        }
+
+        ImportText.Judge(session, terminal);
+    }
+
+    private static void Require(Study study, SessionKey key, bool recovers, int interval)
+    {
+        var file = StickCapture.FileOf(study, key);
         if (study.File.Conditions.All(condition => condition.Id != key.Condition))
         {
             throw new UsageException($"The condition {key.Condition} is not declared.", $"Declare it with: tarry condition STUDY {key.Condition} --control stick");
@@ -112,13 +129,20 @@ internal static class StickRecordCommand
                 recovers ? "Leave --recover out." : "Seal what it holds with --recover, or remove it.");
         }
 
-        if (interval is < 625 or > 1_000_000)
+        if (interval is < (int)StickRecordingRequest.LeastIntervalUs or > (int)StickRecordingRequest.MostIntervalUs)
         {
             throw new UsageException(Invariant($"Readings cannot be {interval} us apart."), "Give --interval-us 625 to 1000000.");
         }
     }
 
-    private static IRigPortSource Source(string port, StickProcedure procedure, uint seed) => port == SimulatedDefault.Port
-        ? new SimulatedRigPortSource(SimulatedDefault.Loop, SimulatedDefault.Rig(seed) with { StickHand = SimulatedDefault.Stick(procedure) })
-        : new SerialRigPortSource(port);
+    private static IRigPortSource Source(string port, StickRecordingRequest request, uint seed, double? pace, CancellationToken cancellation)
+    {
+        if (port != SimulatedDefault.Port)
+        {
+            return pace is null ? new SerialRigPortSource(port) : throw new UsageException("A rig keeps its own pace.", "Leave --pace out, or say --port simulated.");
+        }
+
+        var bench = SimulatedDefault.StickBench(seed, request);
+        return pace is { } speed ? new PacedPortSource(bench, speed, TimeProvider.System, cancellation) : bench;
+    }
 }

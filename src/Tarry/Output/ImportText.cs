@@ -24,6 +24,11 @@ internal static class ImportText
         {
             terminal.Error.WriteLine($"{session.Record.Key}: not accepted for its procedure: {lack}");
         }
+
+        if (lacks.Count > 0)
+        {
+            terminal.Error.WriteLine("  what to do: it is kept all the same; record the procedure again, into another sitting.");
+        }
     }
 
     public static void Write(ImportPlan plan, Terminal terminal, bool dryRun, bool explain)

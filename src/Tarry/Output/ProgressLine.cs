@@ -24,6 +24,13 @@ internal sealed class ProgressLine(Terminal terminal) : IDisposable
         }
     }
 
+    /// <summary>A line that stays, above the one that tells how far.</summary>
+    public void Say(string text)
+    {
+        Clear();
+        terminal.Error.WriteLine(text);
+    }
+
     public void Clear()
     {
         if (shown > 0)

@@ -21,7 +21,7 @@ public sealed class RecordingTests : IDisposable
     [Fact]
     public void Read_OfWhatWasRecorded_GivesItBack()
     {
-        var state = new ReportState([South, Step]);
+        var state = new ReportState([South, Step], []);
         using (var recording = new RecordingFile(File, Header))
         {
             Take(recording, 1_000, new InputEvent(1, 0x130, 1), new InputEvent(2, 0, -3));
@@ -50,6 +50,15 @@ public sealed class RecordingTests : IDisposable
                 recording.Add(stamp, bytes);
             }
         }
+    }
+
+    [Fact]
+    public void State_OfAnAxisThatDoesNotMove_IsWhereItStood()
+    {
+        RecordedCode[] axes = [new(InputCode.Absolute, 0), new(InputCode.Absolute, 1)];
+        var state = new ReportState(axes, [new InputAxis(0, 0, 255, 127, 0, 0), new InputAxis(1, 0, 255, 130, 0, 0)]);
+        var bytes = state.Take(new InputReport { StampNanoseconds = 1, Events = [new InputEvent(3, 0, 200)] });
+        Assert.Equal([200, 0, 0, 0, 130, 0, 0, 0], bytes.ToArray());
     }
 
     [Fact]

@@ -58,6 +58,68 @@ public class StickCommandTests
     }
 
     [Fact]
+    public async Task Record_OnNoTerminal_SaysEachStepOnALineAsItBegins()
+    {
+        using var folder = new TemporaryFolder();
+        var study = folder["study"];
+        await ProgramRun.Done("new", study);
+        await ProgramRun.Done("condition", study, "pad");
+
+        var run = await ProgramRun.Tarry("stick", "record", study, "--condition", "pad", "--sitting", "monday", "--procedure", "rim-sweep", "--port", "simulated", "--seconds", "33", "--ready-seconds", "3");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(
+            [
+                "in 3 s it begins. First: push to the right and stay at the gate",
+                "step 1 of 4, 1.5 s: push to the right and stay at the gate",
+                "step 2 of 4, 15 s: turn counter-clockwise along the gate, one turn in 3 s",
+                "step 3 of 4, 1.5 s: stop, and stay at the gate",
+                "step 4 of 4, 15 s: turn clockwise along the gate, one turn in 3 s",
+            ],
+            run.Error.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    [Fact]
+    public async Task Record_OnATerminal_CountsDownBelowTheStep()
+    {
+        using var folder = new TemporaryFolder();
+        var study = folder["study"];
+        await ProgramRun.Done("new", study);
+        await ProgramRun.Done("condition", study, "pad");
+        using var error = new StringWriter();
+
+        await CommandLine.RunAsync(
+            ["stick", "record", study, "--condition", "pad", "--sitting", "monday", "--procedure", "rim-sweep", "--port", "simulated"],
+            new Terminal(TextWriter.Null, error, ShowsProgress: true, OutIsTerminal: false));
+
+        var shown = error.ToString().Split('\r').Select(text => text.Trim()).ToList();
+        Assert.Equal(["5 s", "4 s", "3 s", "2 s", "1 s"], shown.Where(text => text.Length == 3));
+        // Once in the turns one way, once in those the other.
+        Assert.Equal(2, shown.Count(text => text.StartsWith("24 s   turn 2 of 5   ", StringComparison.Ordinal)));
+        Assert.Contains(shown, text => text.EndsWith("then: stop, and stay at the gate", StringComparison.Ordinal));
+        // A step's line ends, so that it stays.
+        Assert.Contains($"step 4 of 4, 30 s: turn clockwise along the gate, one turn in 6 s{Environment.NewLine}", error.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("17 to 660 s", "--seconds", "5")]
+    [InlineData("rig keeps its own pace", "--pace", "2", "--port", "/dev/ttyACM9")]
+    public async Task Record_OfWhatCannotBe_IsRefusedAndMakesNothing(string why, params string[] options)
+    {
+        using var folder = new TemporaryFolder();
+        var study = folder["study"];
+        await ProgramRun.Done("new", study);
+        await ProgramRun.Done("condition", study, "pad");
+        string[] port = options.Contains("--port") ? [] : ["--port", "simulated"];
+
+        var run = await ProgramRun.Tarry(["stick", "record", study, "--condition", "pad", "--sitting", "monday", "--procedure", "rim-sweep", .. port, .. options]);
+
+        Assert.Equal(ExitCode.WrongUse, run.ExitCode);
+        Assert.Contains(why, run.Error, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(Path.Combine(study, "recordings")));
+    }
+
+    [Fact]
     public async Task Record_WithWhatABrokenRecordingLeft_SealsItsWholeLines()
     {
         using var folder = new TemporaryFolder();

@@ -8,6 +8,7 @@ using Tarry.Rig.SimulatedBench;
 using Tarry.Studies;
 using Tarry.Studies.OpenRuns;
 using Tarry.Web.Bench;
+using Tarry.Web.Sticks;
 
 namespace Tarry.Web.Tests.Bench;
 
@@ -186,6 +187,10 @@ public sealed class LiveBenchTests : IDisposable
 
         public (IRigPortSource Source, HostEcho? Echo) Of(OpenRun asked, double? nominalReportHz, long trialsBefore, CancellationToken stop) =>
             (new SimulatedRigPortSource(SimulatedDefault.Device(nominalReportHz), new SimulatedRigOptions { UnplugsAfterTrials = [afterTrials], UnpluggedSeconds = 86_400 }), null);
+
+        public IRigPortSource Stick(StickCard card, CancellationToken stop) => throw new NotSupportedException();
+
+        public IHostInputDevice Device(string path) => throw new NotSupportedException();
 
         public IRigPortSource Loop(string port) => throw new NotSupportedException();
     }

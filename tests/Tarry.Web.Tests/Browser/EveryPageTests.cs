@@ -14,7 +14,7 @@ public class EveryPageTests(Chromium chromium, DemoShelf shelf)
         $"study/{DemoShelf.Study}/standing", $"study/{DemoShelf.Study}/standing?sort=p99&link=usb",
         $"study/{DemoShelf.Study}/condition/quill-dongle", $"study/{DemoShelf.Study}/condition/sedge-dongle?aside=thursday",
         $"study/{DemoShelf.Study}/compare", $"study/{DemoShelf.Study}/compare?a=quill-usb&b=quill-dongle", $"study/{DemoShelf.Study}/compare?factor=layer",
-        $"study/{DemoShelf.Study}/play", $"study/{DemoShelf.Study}/sticks", $"study/{DemoShelf.Study}/quality",
+        $"study/{DemoShelf.Study}/play", $"study/{DemoShelf.Study}/sticks", $"study/{DemoShelf.Study}/sticks/record", $"study/{DemoShelf.Study}/sticks/record?procedure=substitution", $"study/{DemoShelf.Study}/quality",
         $"study/{DemoShelf.Study}/plan", $"study/{DemoShelf.Study}/publish",
     ];
 

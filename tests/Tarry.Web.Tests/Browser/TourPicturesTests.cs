@@ -66,6 +66,20 @@ public sealed class TourPicturesTests(Chromium chromium, DemoShelf shelf) : IDis
         await Keep(window.Page, "bench");
     }
 
+    [Fact]
+    public async Task Picture_OfAStickBeingRecorded_IsMadeAndStandsInTheTour()
+    {
+        using var bench = new Bench.BenchStudy();
+        await using var served = await ServedFolder.Start(bench.ShelfFolder);
+        await using var window = await chromium.Open(height: 720);
+        await window.GoTo(new Uri(served.Address, "study/pads/sticks/record?condition=quill-usb&sitting=monday&procedure=rim-sweep"));
+        await window.Page.GetByLabel("Read by").SelectOptionAsync("simulated");
+        await window.Page.GetByLabel("Time to get ready").FillAsync("0");
+        await window.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await Assertions.Expect(window.Page.Locator(".left")).ToContainTextAsync("turn 2 of 5", new() { Timeout = 30_000 });
+        await Keep(window.Page, "stick-record");
+    }
+
     private async Task Keep(IPage page, string name)
     {
         var bytes = await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, $"{name}.png"), Animations = ScreenshotAnimations.Disabled });

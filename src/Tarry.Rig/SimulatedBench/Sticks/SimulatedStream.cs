@@ -28,7 +28,7 @@ internal sealed class SimulatedStream
     public SimulatedStream(SimulatedStickHand hand, ulong seed, long beginTick, long intervalTicks, long tickHz, Action<long, long, string, string> send)
     {
         var random = SeededGenerator.ForPart(seed, 0x5EED);
-        motion = new StemMotion(hand.Stick, hand.Procedure, 1, random);
+        motion = new StemMotion(hand.Stick, hand.Procedure, hand.Pace, random);
         sensor = new StickSensor(hand.Stick, random, touchesWiper: hand.Procedure == StickProcedure.Substitution);
         (interval, this.tickHz, this.send) = (intervalTicks, tickHz, send);
         NextTick = firstTick = beginTick + (tickHz / 500);

@@ -18,7 +18,14 @@ public static class RecordedStick
     /// <param name="path">The file.</param>
     /// <param name="key">The session that it becomes; its procedure must be the recording's.</param>
     /// <exception cref="RigException">It is no such recording, or holds no reading that is part of the procedure.</exception>
-    public static (StickSession Session, ImportRecord Import) Read(string path, SessionKey key)
+    public static (StickSession Session, ImportRecord Import) Read(string path, SessionKey key) => Find(path, key)
+        ?? throw new RigException($"{path} holds no reading of its procedure.", "Remove it, and record again.");
+
+    /// <summary>Reads a recording; null where it holds no reading that is part of the procedure.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="key">The session that it becomes; its procedure must be the recording's.</param>
+    /// <exception cref="RigException">It is no such recording.</exception>
+    public static (StickSession Session, ImportRecord Import)? Find(string path, SessionKey key)
     {
         var content = File.ReadAllBytes(path);
         var lines = Encoding.UTF8.GetString(content).Split('\n');
@@ -39,12 +46,7 @@ public static class RecordedStick
         }
 
         var samples = notes.Samples();
-        if (samples.Count == 0)
-        {
-            throw new RigException($"{path} holds no reading of its procedure.", "Remove it, and record again.");
-        }
-
-        return Sealed(path, Convert.ToHexStringLower(SHA256.HashData(content)), key, header, notes, samples);
+        return samples.Count == 0 ? null : Sealed(path, Convert.ToHexStringLower(SHA256.HashData(content)), key, header, notes, samples);
     }
 
     private static (StickSession Session, ImportRecord Import) Sealed(

@@ -15,8 +15,9 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
 {
     private static readonly TimeSpan Moment = TimeSpan.FromMilliseconds(100);
     private static readonly TimeSpan EndLimit = TimeSpan.FromSeconds(2);
-    private readonly StickGuide guide = StickGuide.Of(request.Procedure);
-    private readonly List<double> starts = StickGuide.Of(request.Procedure).Steps.Aggregate(new List<double> { 0 }, (sums, one) => [.. sums, sums[^1] + one.Seconds]);
+    private readonly StickGuide guide = request.Guide;
+    private readonly IReadOnlyList<StickPrompt> prompts = request.Guide.Prompts;
+    private readonly List<double> starts = request.Guide.Steps.Aggregate(new List<double> { 0 }, (sums, one) => [.. sums, sums[^1] + one.Seconds]);
     private ulong? firstTick;
     private long readings;
     private int step = -1;
@@ -25,7 +26,7 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
     /// <param name="file">The recording to begin.</param>
     /// <param name="cancellation">Stops it in good order.</param>
     /// <returns>Whether all steps were done.</returns>
-    /// <exception cref="RigException">There is no rig, or its firmware knows no stream.</exception>
+    /// <exception cref="RigException">There is no rig, or its firmware knows no stream; nothing is begun.</exception>
     /// <exception cref="IOException">The file is there already, or the disk failed.</exception>
     public bool Run(string file, CancellationToken cancellation)
     {
@@ -40,6 +41,12 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
         _ = link.Ask(HostCommand.Stop);
         Require(link, HostCommand.Set(RigParameter.ReadingInterval, request.IntervalUs));
         Require(link, HostCommand.Set(RigParameter.ReadingReference, request.AgainstSupply ? 1u : 0u));
+        if (!WaitForTheHand(link, cancellation))
+        {
+            return false;
+        }
+
+        Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(file))!);
         using var recording = new RecordingFile(file, Header(connection.Rig).ToLine());
         SetLevel(link, recording, guide.Steps[0]);
         Require(link, HostCommand.Stream);
@@ -56,6 +63,25 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
 
         End(link, recording, bad);
         return done;
+    }
+
+    /// <summary>Time to take hold of the stick; whether it was waited for to its end.</summary>
+    private bool WaitForTheHand(RigLink link, CancellationToken cancellation)
+    {
+        var begun = source.Time.GetTimestamp();
+        var left = request.ReadySeconds;
+        while (left > 0 && !cancellation.IsCancellationRequested)
+        {
+            progress?.Report(new StickProgress(prompts, -left, 0, 0, 0));
+            _ = link.Next(Moment);
+            left = request.ReadySeconds - source.Time.GetElapsedTime(begun).TotalSeconds;
+            if (link.State != LinkState.Alive)
+            {
+                throw new RigException("The rig was lost before the first step; nothing was recorded.", "Check the cable, and try again.");
+            }
+        }
+
+        return !cancellation.IsCancellationRequested;
     }
 
     private bool Take(RigLink link, RecordingFile recording, ReadingsFrame frame, long tickHz)
@@ -76,7 +102,8 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
             }
         }
 
-        progress?.Report(new StickProgress(step + 1, guide.Steps.Count, guide.Steps[step].Prompt, Math.Max(starts[step + 1] - seconds, 0), readings));
+        var (x, y) = Position(frame.Readings[^1]);
+        progress?.Report(new StickProgress(prompts, seconds, readings, x, y));
         if (seconds < starts[^1])
         {
             return false;
@@ -85,6 +112,12 @@ public sealed class StickRecorder(IRigPortSource source, StickRecordingRequest r
         // What still comes until the rig has stopped is of no step.
         recording.AddLine(Invariant($"s {firstTick.Value + (ulong)(starts[^1] * tickHz)} 0 -"));
         return true;
+    }
+
+    private (double X, double Y) Position(StickReading reading)
+    {
+        var (x, y) = ((2.0 * reading.X / StickReading.Greatest) - 1, (2.0 * reading.Y / StickReading.Greatest) - 1);
+        return (x, request.YIsDown ? -y : y);
     }
 
     private static void Note(RecordingFile recording, ReadingsFrame frame) => recording.AddLine(

@@ -134,11 +134,62 @@ public sealed class StickRecorderTests : IDisposable
         Assert.Contains(session.Record.Events, text => text.Contains("the rig restarted", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Run_WithTimeToTakeHold_CountsDownFirstAndRecordsNothingOfIt()
+    {
+        List<StickProgress> told = [];
+        Assert.True(Record(new StickRecordingRequest(StickProcedure.Rest) { ReadySeconds = 2 }, new Told(told.Add)));
+        var before = told.TakeWhile(progress => progress.Number == 0).ToList();
+
+        Assert.Equal(2, before[0].SecondsLeft);
+        Assert.True(before.Count >= 15, $"{before.Count} words in two seconds");
+        Assert.All(before, progress => Assert.Equal(0, progress.Readings));
+        Assert.Equal(60_000, Read(StickProcedure.Rest).Samples.Count);
+    }
+
+    [Fact]
+    public void Run_ThatIsStoppedBeforeItsFirstStep_LeavesNoFile()
+    {
+        using var stop = new CancellationTokenSource();
+        Assert.False(Record(new StickRecordingRequest(StickProcedure.Rest) { ReadySeconds = 2 }, new Told(progress => stop.Cancel()), stop.Token));
+        Assert.False(File.Exists(FileOf(StickProcedure.Rest)));
+    }
+
+    [Fact]
+    public void Run_InHalfTheTime_DoesAllStepsInIt()
+    {
+        Assert.True(Record(new StickRecordingRequest(StickProcedure.RimSweep) { Seconds = 33 }));
+        var session = Read(StickProcedure.RimSweep);
+
+        // Two times fifteen seconds of turns, a reading a millisecond, and the hand keeps pace: five turns are as many positions a degree.
+        Assert.Equal(30_000, session.Samples.Count);
+        Assert.Empty(StickAcceptance.Lacks(session));
+    }
+
+    [Fact]
+    public void Progress_OfASlowRamp_FollowsTheStickFromEndToEnd()
+    {
+        List<StickProgress> told = [];
+        Assert.True(Record(new StickRecordingRequest(StickProcedure.SlowRamp), new Told(told.Add)));
+
+        // The stick goes from -1 to 1 in the twenty seconds from the fourth on; half of it is its middle, and it reads as it stands.
+        Assert.Equal(-1, told.First(progress => progress.Seconds >= 2).X, 0.01);
+        Assert.Equal(0, told.First(progress => progress.Seconds >= 14).X, 0.01);
+        Assert.Equal(1, told.First(progress => progress.Seconds >= 25).X, 0.01);
+    }
+
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     private bool Run(StickProcedure procedure, SimulatedStick stick, Told? told = null, CancellationToken? cancellation = null, SimulatedRigOptions? options = null) =>
         new StickRecorder(Bench(procedure, stick, options ?? new SimulatedRigOptions()), new StickRecordingRequest(procedure), told)
             .Run(FileOf(procedure), cancellation ?? TestContext.Current.CancellationToken);
+
+    private bool Record(StickRecordingRequest request, Told? told = null, CancellationToken? cancellation = null)
+    {
+        var pace = StickGuide.Of(request.Procedure).Seconds / request.Guide.Seconds;
+        var bench = new SimulatedRigPortSource(new SimulatedDevice(), new SimulatedRigOptions { StickHand = new SimulatedStickHand(new SimulatedStick(), request.Procedure) { Pace = pace } });
+        return new StickRecorder(bench, request, told).Run(FileOf(request.Procedure), cancellation ?? TestContext.Current.CancellationToken);
+    }
 
     private static SimulatedRigPortSource Bench(StickProcedure procedure, SimulatedStick stick, SimulatedRigOptions options) =>
         new(new SimulatedDevice(), options with { StickHand = new SimulatedStickHand(stick, procedure) });

@@ -1,0 +1,197 @@
+using Microsoft.AspNetCore.Components;
+using Tarry.Rig.HostEvents;
+using Tarry.Rig.Sticks;
+using Tarry.Rig.Sticks.Recording;
+using Tarry.Studies;
+using Tarry.Studies.Sessions;
+using Tarry.Studies.Sticks;
+using Tarry.Web.Bench;
+using Tarry.Web.Desk;
+using Tarry.Web.Sticks;
+
+namespace Tarry.Web.Pages;
+
+/// <summary>Records a stick: what is recorded now, what broke off, and what comes next.</summary>
+public sealed partial class StickRecordPage
+{
+    private readonly StickForm form = new();
+    private Study? opened;
+    private StickRun? current;
+    private IReadOnlyList<string> ports = [];
+    private IReadOnlyList<HostInputDescription> devices = [];
+    private IReadOnlyList<string> sittings = [];
+    private HashSet<SessionKey> sealedSticks = [];
+    private IReadOnlyList<SessionKey> brokenOff = [];
+    private (SessionKey Key, StickSaid Said)? recovered;
+    private SessionKey? asksToRemove;
+    private Exception? problem;
+    private Exception? refusal;
+    private bool isBeginning;
+    private bool isBegunHere;
+
+    /// <summary>The condition.</summary>
+    [SupplyParameterFromQuery]
+    public string? Condition { get; set; }
+
+    /// <summary>The sitting.</summary>
+    [SupplyParameterFromQuery]
+    public string? Sitting { get; set; }
+
+    /// <summary>The procedure's name.</summary>
+    [SupplyParameterFromQuery]
+    public string? Procedure { get; set; }
+
+    /// <summary>The bench.</summary>
+    [Inject]
+    public required LiveBench Bench { get; set; }
+
+    /// <summary>The ports of this machine.</summary>
+    [Inject]
+    public required IBenchPorts Ports { get; set; }
+
+    /// <summary>The address bar.</summary>
+    [Inject]
+    public required NavigationManager Navigation { get; set; }
+
+    /// <inheritdoc/>
+    protected override bool NeedsFindings => false;
+
+    private bool IsBusy => isBeginning || current is { IsOn: true };
+
+    /// <inheritdoc/>
+    protected override async Task OnInitializedAsync()
+    {
+        Bench.Changed += OnBenchChanged;
+        await LookForPorts();
+        form.Source = ports[0];
+    }
+
+    /// <inheritdoc/>
+    protected override async Task OnParametersSetAsync()
+    {
+        await base.OnParametersSetAsync();
+        await Task.Run(Look);
+        Prefill();
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool disposing)
+    {
+        Bench.Changed -= OnBenchChanged;
+        base.Dispose(disposing);
+    }
+
+    private void Look()
+    {
+        if (Desk is null)
+        {
+            return;
+        }
+
+        try
+        {
+            var study = Desk.Open();
+            current = Bench.StickOf(Desk.Name);
+            sealedSticks = study.StickKeys.ToHashSet();
+            sittings = [.. study.StickKeys.Concat(study.SessionKeys).Select(key => key.Sitting).Distinct().Order(StringComparer.Ordinal)];
+            brokenOff = [.. StickCapture.BrokenOff(study).Where(key => current is not { IsOn: true } || key != current.Card.Key)];
+            (opened, problem) = (study, null);
+        }
+        catch (Exception exception) when (exception is StudyException or IOException or UnauthorizedAccessException)
+        {
+            (opened, problem) = (null, exception);
+        }
+    }
+
+    // The address first, then what was recorded last: its next procedure is what is wanted most often.
+    private void Prefill()
+    {
+        form.Condition = Condition ?? (form.Condition.Length > 0 ? form.Condition : current?.Card.Key.Condition ?? "");
+        form.Sitting = Sitting ?? (form.Sitting.Length > 0 ? form.Sitting : current?.Card.Key.Sitting ?? "");
+        form.Procedure = Procedure is { } name && StickProcedures.Find(name) is { } chosen ? chosen : NextProcedure;
+    }
+
+    private StickProcedure NextProcedure => StickGuide.All.FirstOrDefault(guide => !IsSealed(guide.Procedure))?.Procedure ?? form.Procedure;
+
+    private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), StickDevices.Of(Ports.InputDevices())));
+
+    private bool IsSealed(StickProcedure procedure) =>
+        Names.IsName(form.Sitting) && Names.IsName(form.Condition) && sealedSticks.Contains(new SessionKey(form.Sitting, form.Condition, procedure));
+
+    private void ChooseCondition(ChangeEventArgs change)
+    {
+        form.Condition = (string?)change.Value ?? "";
+        KeepAddress();
+    }
+
+    private void ChooseSitting(ChangeEventArgs change)
+    {
+        form.Sitting = ((string?)change.Value ?? "").Trim();
+        KeepAddress();
+    }
+
+    private void ChooseProcedure(ChangeEventArgs change)
+    {
+        form.Procedure = StickProcedures.Find((string?)change.Value ?? "") ?? form.Procedure;
+        (form.Seconds, form.StimulusUncertainty) = (null, null);
+        KeepAddress();
+    }
+
+    private void KeepAddress() => Navigation.NavigateTo(
+        To($"sticks/record?condition={Uri.EscapeDataString(form.Condition)}&sitting={Uri.EscapeDataString(form.Sitting)}&procedure={StickProcedures.Name(form.Procedure)}"), replace: true);
+
+    private async Task Begin()
+    {
+        (refusal, recovered, isBeginning) = (null, null, true);
+        try
+        {
+            var card = form.Card(Desk!.Name);
+            isBegunHere = true;
+            await Task.Run(() => Bench.Begin(card));
+        }
+        catch (Exception exception) when (Obstacle.Is(exception))
+        {
+            (refusal, isBegunHere) = (exception, false);
+        }
+
+        isBeginning = false;
+    }
+
+    private Task Seal(SessionKey key) => OfBrokenOff((study, held) =>
+        recovered = (key, StickSaid.Of(study.File.Conditions, BrokenOffStick.Seal(study, held, key))));
+
+    private Task Remove(SessionKey key) => OfBrokenOff((study, held) => new StickCapture(study, held, key).Remove());
+
+    private async Task OfBrokenOff(Action<Study, StudyLock> action)
+    {
+        (refusal, recovered, asksToRemove) = (null, null, null);
+        try
+        {
+            await Task.Run(() => Desk!.Edit(action));
+        }
+        catch (Exception exception) when (Obstacle.Is(exception))
+        {
+            refusal = exception;
+        }
+
+        await Task.Run(Look);
+    }
+
+    private void OnBenchChanged() => _ = InvokeAsync(async () =>
+    {
+        await Task.Run(Look);
+        ChooseNextProcedure();
+        StateHasChanged();
+    });
+
+    // What is sealed cannot be recorded again in its sitting: the next of the set is what is wanted then.
+    private void ChooseNextProcedure()
+    {
+        if (current is { IsOn: false } && isBegunHere && IsSealed(form.Procedure))
+        {
+            form.Procedure = NextProcedure;
+            (form.Seconds, form.StimulusUncertainty) = (null, null);
+            KeepAddress();
+        }
+    }
+}
