@@ -52,6 +52,17 @@ public class StickRefusalTests
         Assert.Equal(StickRefusalReason.TooFewPositions, Refused(StickMeasure.CentreOffset, Stick.Rest(6, seconds: 0.4), StickPart.X).Reason);
 
     [Fact]
+    public void Rest_AllAlikeOnAFineScale_IsRefusedUnlessTurnsShowTheStep()
+    {
+        var coarse = Stick with { Steps = 256, Noise = 0, OffsetX = 3 };
+        var refusal = Refused(StickMeasure.CentreOffset, coarse.Rest(6, seconds: 10), StickPart.X);
+        Assert.Equal(StickRefusalReason.StepNotShown, refusal.Reason);
+        Assert.Contains("slow turns", StickRefusalWording.Sentence(refusal), StringComparison.Ordinal);
+        var known = StickFindings.Of([], [coarse.Rest(6, seconds: 10), coarse.Rim(6)])!.Conditions[0].Estimate(StickMeasure.CentreOffset, StickPart.X)!;
+        Assert.InRange(3, known.Low, known.High);
+    }
+
+    [Fact]
     public void Flicks_OfThreeReleases_AreRefused() =>
         Assert.Equal(StickRefusalReason.TooFewReleases, Refused(StickMeasure.ReturnScatter, Stick.Flicks(7, count: 3)).Reason);
 

@@ -54,6 +54,9 @@ public enum StickRefusalReason
     /// <summary>Every position is one and the same.</summary>
     NothingMoves,
 
+    /// <summary>Every position is one and the same, and nothing shows how coarse the axis is.</summary>
+    StepNotShown,
+
     /// <summary>It is not known that the other axis stood still.</summary>
     OtherAxisUnknown,
 

@@ -6,7 +6,7 @@ namespace Tarry.Findings.Sticks.Ramps;
 /// <summary>Hysteresis, inner dead zone and outer saturation of an axis, from where its positions cross heights.</summary>
 /// <remarks>
 /// Two heights a1 below a2 above the rest position are crossed at levels T1 and T2; where the axis goes on in a straight line from there, it
-/// began to move at (a2 T1 - a1 T2)/(a2 - a1). A crossing is known to half the distance between levels, and the edge, found beyond both, to twice that. Where it jumps over both, T1 = T2 is where it jumped. Likewise below the end.
+/// began to move at (a2 T1 - a1 T2)/(a2 - a1). A crossing is known to half the distance between levels; of the edge, found beyond both of them, that is at most three times as much. Where it jumps over both, T1 = T2 is where it jumped. Likewise below the end.
 /// </remarks>
 internal static class EdgeReadings
 {
@@ -17,6 +17,7 @@ internal static class EdgeReadings
     private const double NearCentre = 30;
     private const int Heights = 64;
     private const int Stretches = 8;
+    private const double BeyondCrossings = 1.5;
     private const double Plateau = 3;
 
     public static void Add(SessionReadings readings, StickPart part, PassPairs pairs)
@@ -69,7 +70,7 @@ internal static class EdgeReadings
             halves = [.. halves.Select(half => half / (1 + (Math.Max(0, half) / 100)))];
         }
 
-        readings.Add(StickMeasure.InnerDeadZone, part, halves, pairs.Name, pairs.LevelGap, Math.Max(pairs.Step, pairs.LevelGap));
+        readings.Add(StickMeasure.InnerDeadZone, part, halves, pairs.Name, BeyondCrossings * pairs.LevelGap, Math.Max(pairs.Step, pairs.LevelGap));
     }
 
     private static void Saturation(SessionReadings readings, StickPart part, PassPairs pairs)
@@ -86,7 +87,7 @@ internal static class EdgeReadings
         double[] heights = [low.Near, low.Far, high.Far, high.Near];
         var halves = pairs.Crossings(heights).Select(levels => (high.Edge(levels[3], levels[2]) - low.Edge(levels[0], levels[1])) / 2).ToArray();
         var ideal = (pairs.Passes.Min(pass => pass.Levels[^1]) - pairs.Passes.Max(pass => pass.Levels[0])) / 2;
-        readings.Add(StickMeasure.OuterSaturation, part, halves, pairs.Name, pairs.LevelGap, 1 + pairs.Step + pairs.LevelGap, ideal);
+        readings.Add(StickMeasure.OuterSaturation, part, halves, pairs.Name, BeyondCrossings * pairs.LevelGap, 1 + pairs.Step + pairs.LevelGap, ideal);
     }
 
     private static double Distance(PassPairs pairs) => Math.Max(Math.Max(NoiseReaches * pairs.Noise, Steps * pairs.Step), Least);

@@ -5,12 +5,13 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <summary>One axis of a recording.</summary>
 internal sealed class AxisRecording
 {
-    public AxisRecording(ReadOnlySpan<double> counts, StickRange range, double stepCounts, double[] levels)
+    public AxisRecording(ReadOnlySpan<double> counts, StickRange range, AxisStep step, double[] levels)
     {
         Minimum = range.Minimum;
-        StepCounts = stepCounts;
+        StepCounts = step.Counts;
+        StepIsShown = step.IsShown;
         Half = (range.Maximum - range.Minimum) / 2;
-        Rescaling = range.Step is { } stated && stepCounts > stated ? 50 * stated / Half : 0;
+        Rescaling = range.Step is { } stated && step.Counts > stated ? 50 * stated / Half : 0;
         var middle = (range.Maximum + range.Minimum) / 2;
         Percent = new double[counts.Length];
         for (var i = 0; i < counts.Length; i++)
@@ -30,6 +31,9 @@ internal sealed class AxisRecording
 
     /// <summary>The step between neighbouring positions, in counts; 0 where none is known.</summary>
     public double StepCounts { get; }
+
+    /// <summary>Whether the axis is known to be no coarser than that.</summary>
+    public bool StepIsShown { get; }
 
     /// <summary>Half the range, in counts.</summary>
     public double Half { get; }

@@ -4,12 +4,15 @@ using Tarry.Studies.Sticks;
 namespace Tarry.Findings.Sticks.Recordings;
 
 /// <summary>The step of each axis of a condition: the coarsest that a session in motion shows, else what the axis says at rest, and no finer than stated.</summary>
-/// <param name="X">Of x, in counts; 0 where none is stated and none seen.</param>
+/// <param name="X">Of x.</param>
 /// <param name="Y">Of y.</param>
-internal readonly record struct AxisSteps(double X, double Y)
+internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
 {
     // Where every position differs, the distances between them are no steps.
     private const double Fullness = 0.5;
+
+    // What converters of wipers tell apart at most; a range of more says nothing about the axis (common practice, no published source).
+    private const double FinestOfWipers = 4_096;
 
     /// <summary>The steps, as stated and as the sessions show them.</summary>
     public static AxisSteps Of(IReadOnlyList<StickSession> sessions) => new(Of(sessions, StickPart.X), Of(sessions, StickPart.Y));
@@ -21,17 +24,18 @@ internal readonly record struct AxisSteps(double X, double Y)
         Add(readings, session, StickPart.Y);
     }
 
-    private static double Of(IReadOnlyList<StickSession> sessions, StickPart part)
+    private static AxisStep Of(IReadOnlyList<StickSession> sessions, StickPart part)
     {
-        double stated = 0, moving = 0, resting = 0;
+        double stated = 0, moving = 0, resting = 0, range = 0;
         foreach (var session in sessions)
         {
             stated = Math.Max(stated, Range(session, part).Step ?? 0);
+            range = Math.Max(range, Range(session, part).Maximum - Range(session, part).Minimum);
             moving = Math.Max(moving, InMotion(session, part)?.Counts ?? 0);
             resting = Math.Max(resting, session.Setup.Procedure == StickProcedure.Rest ? FoundStep.AtRest(Counts(session, part))?.Counts ?? 0 : 0);
         }
 
-        return Math.Max(stated, moving > 0 ? moving : resting);
+        return new AxisStep(Math.Max(stated, moving > 0 ? moving : resting), moving > 0 || resting > 0 || FinestOfWipers * stated >= range);
     }
 
     private static StickRange Range(StickSession session, StickPart part) => part == StickPart.Y ? session.Setup.Y : session.Setup.X;

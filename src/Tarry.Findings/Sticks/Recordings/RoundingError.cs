@@ -4,13 +4,14 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <remarks>
 /// Noise of standard deviation s spreads rounding errors out; what is left of them is at most the sum over k of
 /// (step/(pi k)) exp(-2 pi^2 k^2 s^2/step^2), the Fourier series of the rounding error, and half a step (B. Widrow, I. Kollar, Quantization
-/// Noise, 2008, 4; from memory). Positions of one or two steps do not tell s: half a step.
+/// Noise, 2008, 4; from memory).
 /// </remarks>
 internal static class RoundingError
 {
     private const int Terms = 8;
 
-    public static double Of(ReadOnlySpan<double> positions, double step, double variance)
+    /// <summary>By the standard deviation of the noise; of positions within one or two steps, which do not tell it, half a step.</summary>
+    public static double Of(ReadOnlySpan<double> positions, double step, double noise)
     {
         if (step == 0)
         {
@@ -23,22 +24,24 @@ internal static class RoundingError
             (least, greatest) = (Math.Min(least, position), Math.Max(greatest, position));
         }
 
-        return greatest - least < 1.5 * step ? step / 2 : Of(step, variance);
+        return greatest - least < 1.5 * step ? step / 2 : OfNoise(step, noise);
     }
 
     /// <summary>By the variance of the positions, rounding in it.</summary>
-    public static double Of(double step, double variance)
+    public static double Of(double step, double variance) => OfNoise(step, Math.Sqrt(Math.Max(0, variance - (step * step / 12))));
+
+    private static double OfNoise(double step, double noise)
     {
         if (step == 0)
         {
             return 0;
         }
 
-        var noise = Math.Max(0, variance - (step * step / 12)) / (step * step);
+        var share = noise * noise / (step * step);
         var sum = 0.0;
         for (var k = 1; k <= Terms; k++)
         {
-            sum += step / Math.PI / k * Math.Exp(-2 * Math.PI * Math.PI * k * k * noise);
+            sum += step / Math.PI / k * Math.Exp(-2 * Math.PI * Math.PI * k * k * share);
         }
 
         return Math.Min(step / 2, sum);

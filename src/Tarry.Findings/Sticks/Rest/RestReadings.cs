@@ -41,13 +41,30 @@ internal static class RestReadings
         var positions = axis.Percent;
         var (means, variances, middles) = ByBatch(positions, recording.TimesMs);
         var variance = Moments.Mean(variances);
-        var rounding = RoundingError.Of(positions, axis.Step, variance);
-        readings.Add(StickMeasure.CentreOffset, part, means, Of, Math.Max(rounding, axis.Rescaling), axis.Step / 2);
+        var noise = Noise(axis, means, variance);
+        var rounding = RoundingError.Of(positions, axis.Step, noise);
+        if (!axis.StepIsShown && AreAlike(positions))
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.StepNotShown), (StickMeasure.CentreOffset, part), (StickMeasure.RestNoise, part), (StickMeasure.CentreDrift, part));
+        }
+        else
+        {
+            readings.Add(StickMeasure.CentreOffset, part, means, Of, Math.Max(rounding, axis.Rescaling), axis.Step / 2);
+            readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Noise(axis, means, mean));
+            Drift(readings, recording, part, means, middles, rounding);
+        }
+
         var sheppard = axis.Step * axis.Step / 12;
-        readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Noise(axis, means, mean));
         Resolution(readings, part, variances, sheppard);
         PeakToPeak(readings, recording, axis, part);
-        Drift(readings, recording, part, means, middles, rounding);
+    }
+
+    // But for one in a hundred.
+    private static bool AreAlike(double[] positions)
+    {
+        var sorted = (double[])positions.Clone();
+        Array.Sort(sorted);
+        return sorted[sorted.Length / 200] == sorted[^(1 + (sorted.Length / 200))];
     }
 
     // Rounding taken out: by the place of the mean between two steps where it stands still, else by Sheppard's correction.
