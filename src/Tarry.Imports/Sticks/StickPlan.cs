@@ -10,6 +10,10 @@ namespace Tarry.Imports.Sticks;
 /// <summary>Makes the plan of an import from the positions of a stick, whatever they came from.</summary>
 internal sealed class StickPlan(RecordingTarget target, string fileName, string sha256, string format)
 {
+    // High-speed USB asks at most once a microframe of 125 us; a few that are stamped together are no rate.
+    private const double MostPerSecond = 8_100;
+    private const int FewestForRate = 100;
+
     /// <summary>What the recording is.</summary>
     public required StickSetup Setup { get; init; }
 
@@ -99,6 +103,12 @@ internal sealed class StickPlan(RecordingTarget target, string fileName, string 
         else if (Setup.Procedure is StickProcedure.RimSweep or StickProcedure.FlickRelease && Span(samples.X) < (x.Maximum - x.Minimum) / 4)
         {
             yield return Invariant($"x spans {Span(samples.X)} of {x.Maximum - x.Minimum} counts: the range may be a wrong one, or the stick was not pushed to the gate");
+        }
+
+        var seconds = (samples.Ticks[^1] - samples.Ticks[0]) / (double)TickHz;
+        if (samples.Count >= FewestForRate && samples.Count - 1 > MostPerSecond * seconds)
+        {
+            yield return Invariant($"{samples.Count} positions in {seconds:0.######} s, more than a device reports: the unit of the times may be a wrong one");
         }
     }
 

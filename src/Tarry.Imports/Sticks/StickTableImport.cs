@@ -40,6 +40,7 @@ public static class StickTableImport
         }
 
         var fileName = Path.GetFileName(path);
+        RequireStepWithinRange(options, fileName);
         using var file = OpenedFile.Open(path);
         try
         {
@@ -62,6 +63,20 @@ public static class StickTableImport
         catch (IOException failure)
         {
             throw new ImportException($"Reading stopped: {failure.Message}", fileName, "Check the disk or the connection and import again.", failure);
+        }
+    }
+
+    private static void RequireStepWithinRange(StickTableOptions options, string fileName)
+    {
+        foreach (var range in new[] { options.X, options.Y })
+        {
+            if (range.Step > range.Maximum - range.Minimum)
+            {
+                throw new ImportException(
+                    Invariant($"The step is {range.Step}, more than the whole range {range.Minimum}..{range.Maximum}."),
+                    fileName,
+                    "Give --step as the distance of neighbouring counts, in the unit of the range.");
+            }
         }
     }
 

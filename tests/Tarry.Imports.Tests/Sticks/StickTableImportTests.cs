@@ -48,6 +48,38 @@ public sealed class StickTableImportTests : IDisposable
     }
 
     [Fact]
+    public void Step_OfMoreThanTheRange_IsRefused()
+    {
+        var wide = new StickRange(0, 255, 256);
+
+        var failure = Assert.Throws<ImportException>(() => Read("time_us,x,y\n1,128,128\n", Bytes with { X = wide, Y = wide }));
+
+        Assert.Contains("256", failure.Message, StringComparison.Ordinal);
+        Assert.Contains("--step", failure.Remedy, StringComparison.Ordinal);
+        Assert.Single(Read("time_us,x,y\n1,0,255\n", Bytes with { X = wide with { Step = 255 }, Y = wide with { Step = 255 } }).StickSessions);
+    }
+
+    [Theory]
+    [InlineData("us", true)] // 4,000 us written as 4: 250,000 a second
+    [InlineData("ms", false)]
+    public void Times_ThatComeSoonerThanReportsCan_AreCautioned(string unit, bool cautioned)
+    {
+        var rows = string.Concat(Enumerable.Range(0, 200).Select(index => FormattableString.Invariant($"{4 * index},{128 + (index % 2)},128\n")));
+
+        var cautions = Read($"time_{unit},x,y\n{rows}").Cautions;
+
+        Assert.Equal(cautioned, cautions.Any(caution => caution.Contains("unit of the times", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Times_AllAlike_AreCautioned()
+    {
+        var rows = string.Concat(Enumerable.Range(0, 200).Select(index => FormattableString.Invariant($"0,{128 + (index % 2)},128\n")));
+
+        Assert.Contains("200 positions in 0 s", Assert.Single(Read($"time_us,x,y\n{rows}").Cautions), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Vertical_Down_IsTurnedAboutTheRange()
     {
         // 0 pushed away from the player, 255 towards: up must be the greater one.
