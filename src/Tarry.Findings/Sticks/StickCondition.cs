@@ -61,11 +61,12 @@ internal sealed class StickCondition
         refusals.GetValueOrDefault((measure, part)) ?? new StickRefusal(StickRefusalReason.TooFewReplicates, 1, 2);
 
     // A centre from rest before one from releases; hysteresis of the stick at known levels before that of turns, before that of the
-    // electronics alone, in a substitution; known levels before assumed motion.
+    // electronics alone, in a substitution; known levels before assumed motion, unless they are so far apart that a dead zone may hide between.
     private static int Worth(StickReading reading) => reading switch
     {
         { Measure: StickMeasure.Hysteresis, Procedure: StickProcedure.Substitution } => 3,
         { Measure: StickMeasure.CentreOffset, ReplicateOf: "releases" } or { Measure: StickMeasure.Hysteresis, ReplicateOf: "turns each way" } => 1,
+        { Measure: StickMeasure.InnerDeadZone, Hidden: > 0 } => 3,
         _ => reading.ReplicateOf.EndsWith("assumed", StringComparison.Ordinal) ? 2 : 0,
     };
 

@@ -135,8 +135,8 @@ internal static class Releases
             settled = Distance(recording, i, at) > (Settled * way) + noise ? Math.Min(i + 1, rest.To) : settled;
         }
 
-        var overshoot = -lowest > noise + (2 * Math.Max(recording.X.Step, recording.Y.Step)) ? -100 * lowest / way : 0;
-        return new Release(direction.X, direction.Y, at.X, at.Y, variance / 2, overshoot, recording.TimesMs[settled] - recording.TimesMs[first]);
+        var hidden = noise + (2 * Math.Max(recording.X.Step, recording.Y.Step));
+        return new Release(direction.X, direction.Y, at.X, at.Y, variance / 2, -lowest > hidden ? -100 * lowest / way : 0, 100 * hidden / way, recording.TimesMs[settled] - recording.TimesMs[first]);
     }
 
     private static double Distance(StickRecording recording, int i, (double X, double Y) from) =>

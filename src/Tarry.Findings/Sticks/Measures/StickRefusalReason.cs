@@ -54,6 +54,12 @@ public enum StickRefusalReason
     /// <summary>Every position is one and the same.</summary>
     NothingMoves,
 
+    /// <summary>The directions do not go with the angles of the stops.</summary>
+    StopsDisagree,
+
+    /// <summary>A recording of rest in which the stick moved.</summary>
+    NotAtRest,
+
     /// <summary>Every position is one and the same, and nothing shows how coarse the axis is.</summary>
     StepNotShown,
 

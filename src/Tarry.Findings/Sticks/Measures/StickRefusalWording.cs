@@ -34,6 +34,8 @@ public static class StickRefusalWording
             StickRefusalReason.TooFewAStep => Invariant($"{have:0.#} positions a step of {need:0}. Sweep more slowly, with a finer stimulus."),
             StickRefusalReason.NoStep => "The axis shows no step and none is stated. State its step, or move so slowly that neighbouring positions are visited.",
             StickRefusalReason.NothingMoves => "Every position is one and the same: rounding or a dead zone hides the noise. Record the stick held still off its centre, in a jig.",
+            StickRefusalReason.StopsDisagree => "The directions of the stick do not go with the stops. Look whether y grows upwards, x and y are exchanged, angles are in degrees from the right and counter-clockwise, and record or import again.",
+            StickRefusalReason.NotAtRest => Invariant($"The stick moved over {have:0} % of the range, where {need:0} % may be rest. Record it with nobody touching it."),
             StickRefusalReason.StepNotShown => "Every position is one and the same, and no motion shows how coarse the axis is. Record slow turns of the stick too.",
             StickRefusalReason.OtherAxisUnknown => "Whether the other axis stood still is not known. Record its level too, held still.",
             StickRefusalReason.TooFewJumps => Invariant($"{have:0} jumps of {need:0} with an answer. Let the level jump and hold, more often."),

@@ -1,4 +1,5 @@
 using Tarry.Findings.Sticks.Recordings;
+using Tarry.Statistics.Descriptives;
 
 namespace Tarry.Findings.Sticks.Ramps;
 
@@ -10,8 +11,8 @@ internal sealed class Staircase
     private const int FewestPositions = 8;
     private const int MostLevels = 512;
 
-    private Staircase(double[] levels, double[][] halves, double noise, double positionNoise) =>
-        (Levels, Halves, Noise, PositionNoise) = (levels, halves, noise, positionNoise);
+    private Staircase(double[] levels, double[][] halves, double noise, double positionNoise, double variance) =>
+        (Levels, Halves, Noise, PositionNoise, Variance) = (levels, halves, noise, positionNoise, variance);
 
     /// <summary>The levels, ascending, in per cent.</summary>
     public double[] Levels { get; }
@@ -25,10 +26,13 @@ internal sealed class Staircase
     /// <summary>The standard deviation of a single position's noise.</summary>
     public double PositionNoise { get; }
 
+    /// <summary>The mean variance of the positions within a hold, rounding in it.</summary>
+    public double Variance { get; }
+
     /// <summary>The staircase of a stretch; null where levels are not held.</summary>
     public static Staircase? Of(AxisRecording axis, int from, int to)
     {
-        var (levels, first, second) = (new List<double>(), new List<double>(), new List<double>());
+        var (levels, first, second, variance) = (new List<double>(), new List<double>(), new List<double>(), 0.0);
         for (var i = from; i <= to;)
         {
             var next = i + 1;
@@ -47,6 +51,7 @@ internal sealed class Staircase
             levels.Add(axis.LevelPercent[i]);
             first.Add(Mean(axis, start, middle));
             second.Add(Mean(axis, middle, next));
+            variance += Moments.Variance(axis.Percent.AsSpan(start, next - start));
             i = next;
         }
 
@@ -60,7 +65,7 @@ internal sealed class Staircase
         }
 
         var squares = halves[0].Zip(halves[1], (a, b) => (a - b) * (a - b) / 2).Average();
-        return new Staircase(ordered, halves, Math.Sqrt(squares), PassNoise.Of(axis.Percent.AsSpan(from, to - from + 1)));
+        return new Staircase(ordered, halves, Math.Sqrt(squares), PassNoise.Of(axis.Percent.AsSpan(from, to - from + 1)), variance / levels.Count);
     }
 
     private static double Mean(AxisRecording axis, int from, int to)

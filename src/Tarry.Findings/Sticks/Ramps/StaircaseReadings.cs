@@ -41,9 +41,10 @@ internal static class StaircaseReadings
         var best = units.Select(unit => Departures(within, At(unit), endPoint: false)).ToArray();
         readings.Add(StickMeasure.NonLinearityBestFit, part, GreatestDeparture.Of(best), Name, rounding, axis.Step);
         readings.Add(StickMeasure.NonLinearityEndPoint, part, GreatestDeparture.Of([.. units.Select(unit => Departures(within, At(unit), endPoint: true))]), Name, rounding, axis.Step);
-        readings.Add(StickMeasure.EffectiveBits, part, [.. best.Select(departures => EffectiveBits.FromError(200, Math.Sqrt(departures.Average(value => value * value) + (axis.Step * axis.Step / 12) + 1e-12)))], Name);
+        var noise = Math.Max(alike.Average(sweep => sweep.Stairs.Variance), axis.Step * axis.Step / 12);
+        readings.Add(StickMeasure.EffectiveBits, part, [.. best.Select(departures => EffectiveBits.FromError(200, Math.Sqrt(departures.Average(value => value * value) + noise + 1e-12)))], Name);
         readings.Refuse(new StickRefusal(StickRefusalReason.TooFewAStep, axis.Step / (levels[1] - levels[0]), 4), (StickMeasure.DifferentialNonLinearity, part));
-        Hysteresis(readings, part, axis, alike);
+        Hysteresis(readings, part, axis, alike, rounding);
         Edges(readings, part, axis, levels, [.. units.Select(unit => Ended(unit, 100 - cut))], Math.Max(Least, Math.Max(NoiseReaches * alike.Max(sweep => sweep.Stairs.Noise), axis.Step)), rounding);
         return NonLinearityCurve.Of(part, within, best, steadyMotion: false);
     }
@@ -69,7 +70,7 @@ internal static class StaircaseReadings
         return [.. levels.Select((level, index) => positions[index] - start - (slope * (level - levels[0])))];
     }
 
-    private static void Hysteresis(SessionReadings readings, StickPart part, AxisRecording axis, List<(Staircase Stairs, bool Upwards)> sweeps)
+    private static void Hysteresis(SessionReadings readings, StickPart part, AxisRecording axis, List<(Staircase Stairs, bool Upwards)> sweeps, double rounding)
     {
         var (up, down) = (sweeps.Where(sweep => sweep.Upwards).ToList(), sweeps.Where(sweep => !sweep.Upwards).ToList());
         if (up.Count == 0 || down.Count == 0)
@@ -81,14 +82,17 @@ internal static class StaircaseReadings
         double At(List<(Staircase Stairs, bool Upwards)> some, int level) => some.Average(sweep => (sweep.Stairs.Halves[0][level] + sweep.Stairs.Halves[1][level]) / 2);
         var count = sweeps[0].Stairs.Levels.Length;
         var inner = Enumerable.Range(count / 10, count - (2 * (count / 10)));
-        readings.Add(StickMeasure.Hysteresis, part, [.. inner.Select(level => At(down, level) - At(up, level))], "levels there and back", allowance: axis.Step);
+        readings.Add(StickMeasure.Hysteresis, part, [.. inner.Select(level => At(down, level) - At(up, level))], "levels there and back", 2 * rounding, axis.Step);
     }
 
     private static void Edges(SessionReadings readings, StickPart part, AxisRecording axis, double[] levels, double[][] units, double threshold, double rounding)
     {
         var gap = (levels[^1] - levels[0]) / (levels.Length - 1);
         var zones = units.Select(unit => StaircaseEdge.DeadZone(levels, unit, threshold)).ToList();
-        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : EdgeFromTwo * rounding, Math.Max(axis.Step, threshold));
+
+        // Where the level next to the middle moves already, a zone that is cut out, beyond which nothing is stretched, would fall between levels.
+        var hidden = zones.Average(zone => zone.HalfWidth) < threshold ? gap : 0;
+        readings.Add(StickMeasure.InnerDeadZone, part, [.. zones.Select(zone => zone.HalfWidth)], Name, zones.Any(zone => zone.Jumps) ? gap / 2 : EdgeFromTwo * rounding, Math.Max(axis.Step, threshold), hidden: hidden);
         var ends = units.Select(unit => StaircaseEdge.Saturation(levels, unit, threshold)).ToList();
         readings.Add(StickMeasure.OuterSaturation, part, [.. ends.Select(end => end.HalfWidth)], Name, ends.Any(end => end.Jumps) ? gap / 2 : EdgeFromTwo * rounding, 1 + axis.Step + threshold, (levels[^1] - levels[0]) / 2);
     }

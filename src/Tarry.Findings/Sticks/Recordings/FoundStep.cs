@@ -14,20 +14,21 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
     private const double ShareOnGrid = 0.9;
     private const double Nearness = 0.02;
     private const double Recurs = 0.01;
+    private const double ShareRecurring = 0.95;
     private static readonly double[] Candidates = [0.5, 0.25, 0.1, 0.02];
 
     /// <summary>The step that a motion shows, or null where no grid is seen.</summary>
     public static FoundStep? Of(ReadOnlySpan<double> counts)
     {
-        var distinct = Distinct(counts, 1);
+        var distinct = Distinct(counts, 1).Values;
         return distinct.Count < FewestPositions ? null : Of(distinct, ShareOnGrid);
     }
 
-    /// <summary>The step between the few positions that an axis at rest says again and again; null where it says one alone, or where they are on no grid.</summary>
+    /// <summary>The step between the few positions that an axis at rest says again and again; null where it says one alone, many besides, or where they are on no grid.</summary>
     public static FoundStep? AtRest(ReadOnlySpan<double> counts)
     {
-        var recurring = Distinct(counts, (int)Math.Ceiling(Recurs * counts.Length));
-        return recurring.Count < 2 ? null : Of(recurring, 1);
+        var (recurring, positions) = Distinct(counts, (int)Math.Ceiling(Recurs * counts.Length));
+        return recurring.Count < 2 || positions < ShareRecurring * counts.Length ? null : Of(recurring, 1);
     }
 
     private static FoundStep? Of(List<double> distinct, double shareOnGrid)
@@ -49,12 +50,12 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
         return null;
     }
 
-    // In rising order, each said so many times at least.
-    private static List<double> Distinct(ReadOnlySpan<double> counts, int times)
+    // In rising order, each said so many times at least; and how many positions those are.
+    private static (List<double> Values, int Positions) Distinct(ReadOnlySpan<double> counts, int times)
     {
         var sorted = counts.ToArray();
         Array.Sort(sorted);
-        var distinct = new List<double>();
+        var (distinct, positions) = (new List<double>(), 0);
         for (var from = 0; from < sorted.Length;)
         {
             var to = from + 1;
@@ -66,11 +67,12 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
             if (to - from >= times)
             {
                 distinct.Add(sorted[from]);
+                positions += to - from;
             }
 
             from = to;
         }
 
-        return distinct;
+        return (distinct, positions);
     }
 }

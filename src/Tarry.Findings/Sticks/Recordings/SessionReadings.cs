@@ -19,7 +19,7 @@ internal sealed class SessionReadings
     }
 
     /// <summary>The mean of replicates, its error from their scatter.</summary>
-    public void Add(StickMeasure measure, StickPart part, ReadOnlySpan<double> replicates, string of, double resolution = 0, double allowance = 0, double ideal = 0)
+    public void Add(StickMeasure measure, StickPart part, ReadOnlySpan<double> replicates, string of, double resolution = 0, double allowance = 0, double ideal = 0, double hidden = 0)
     {
         if (replicates.Length == 0)
         {
@@ -27,7 +27,7 @@ internal sealed class SessionReadings
         }
 
         var error = replicates.Length < 2 ? (double?)null : Moments.StandardDeviation(replicates) / Math.Sqrt(replicates.Length);
-        Found.Add(new StickReading(measure, part, Moments.Mean(replicates), error, replicates.Length - 1, replicates.Length, of) { Resolution = resolution, Allowance = allowance, Ideal = ideal });
+        Found.Add(new StickReading(measure, part, Moments.Mean(replicates), error, replicates.Length - 1, replicates.Length, of) { Resolution = resolution, Allowance = allowance, Ideal = ideal, Hidden = hidden });
     }
 
     /// <summary>The mean of replicates on the scale of its logarithm, for sizes.</summary>

@@ -67,8 +67,11 @@ internal static class StickEstimates
         }
         else if (evidence.Kind == StickValueKind.NotNegative)
         {
-            (value, low, high) = (Math.Max(0, value), Math.Max(0, low), Math.Max(0, high));
+            // Chance may take all of the interval below 0: what is as far above it is not excluded.
+            (value, low, high) = (Math.Max(0, value), Math.Max(0, low), high > 0 ? high : half);
         }
+
+        high = Math.Max(high, evidence.Hidden);
 
         return new StickEstimate(value, low, high, Estimates.Level, evidence.Method, replicates, of, sessions, evidence.StandardError, evidence.DegreesOfFreedom);
     }
@@ -103,6 +106,7 @@ internal static class StickEstimates
 
         var limits = MagnitudeInterval.Of(evidence.Value, evidence.StandardError, evidence.DegreesOfFreedom, Estimates.Level);
         var wider = half / (StudentDistribution.Quantile(0.5 + (Estimates.Level / 2), evidence.DegreesOfFreedom) * evidence.StandardError);
-        return (Math.Max(0, evidence.Value - (wider * (evidence.Value - limits.Low))), evidence.Value + (wider * (limits.High - evidence.Value)));
+        // So small a distance is rare of noise alone, and the limits then end below it.
+        return (Math.Max(0, evidence.Value - (wider * (evidence.Value - limits.Low))), Math.Max(half, evidence.Value + (wider * (limits.High - evidence.Value))));
     }
 }

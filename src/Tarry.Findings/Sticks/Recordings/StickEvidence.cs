@@ -26,6 +26,9 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
     /// <summary>By how much rounding may shift the value at most.</summary>
     public double Resolution { get; init; } = Readings.Max(reading => reading.Resolution);
 
+    /// <summary>Up to where a value above 0 would not show.</summary>
+    public double Hidden => Readings.Max(reading => reading.Hidden);
+
     public double Common => Readings.Max(reading => reading.Common);
 
     public double Ideal => Readings.Average(reading => reading.Ideal);
@@ -48,7 +51,7 @@ internal sealed record StickEvidence(StickMeasure Measure, StickPart Part, doubl
     public double FaultP()
     {
         var excess = Math.Abs(Value - Ideal) - Allowance - Resolution;
-        if (Kind == StickValueKind.NotNegative && Value <= Ideal)
+        if ((Kind == StickValueKind.NotNegative || Measure == StickMeasure.Squareness) && Value <= Ideal)
         {
             return 1;
         }

@@ -19,6 +19,9 @@ internal sealed record StickReading(StickMeasure Measure, StickPart Part, double
     /// <summary>By how much rounding may shift the value at most, however often it is repeated: half a step where no noise spreads it.</summary>
     public double Resolution { get; init; }
 
+    /// <summary>Up to where a value above 0 would not show in this recording, such as an overshoot within noise; 0 where all would.</summary>
+    public double Hidden { get; init; }
+
     /// <summary>A standard uncertainty that all replicates and sessions share, such as that of the stops' angles.</summary>
     public double Common { get; init; }
 

@@ -42,10 +42,15 @@ internal static class ReshapingFindings
         StickOutcome Parameter(Func<ResponseCurve, double> of) =>
             curve is { } fitted ? Jackknifed(of(fitted), of, rowsWith, rowsWithout) : refused ?? new StickRefusal(StickRefusalReason.TooFewPasses, 0, 2);
         var (zone, saturation, exponent) = (Parameter(fit => fit.DeadZone), Parameter(fit => fit.Saturation), Parameter(fit => fit.Exponent));
+        if (curve is { } whole && zone is StickEstimate stretched)
+        {
+            zone = WithCut(stretched, CutZone.Of(whole, LevelResponse.Mean(rowsWithout), LevelResponse.Mean(rowsWith)));
+        }
+
         var ends = rowsWithout.Count == 0 ? 100 : LevelResponse.Mean(rowsWithout).Max();
         (ReshapingKind Kind, double P)[] tests =
         [
-            (ReshapingKind.CircleToSquare, P(squareness, 0, LeastSquareness)),
+            (ReshapingKind.CircleToSquare, squareness is StickEstimate { Value: <= 0 } ? 1 : P(squareness, 0, LeastSquareness)),
             (ReshapingKind.DeadZone, P(zone, 0, LeastShift)),
             (ReshapingKind.Saturation, saturation is StickEstimate { Value: var value } && value > ends ? 1 : P(saturation, ends, LeastShift)),
             (ReshapingKind.Curve, P(exponent, 1, LeastBend)),
@@ -70,6 +75,12 @@ internal static class ReshapingFindings
         with.Count == 0 || without.Count == 0 ? new StickRefusal(StickRefusalReason.NoStimulus)
         : with.Count < 2 || without.Count < 2 ? new StickRefusal(StickRefusalReason.TooFewReplicates, 1, 2)
         : null;
+
+    // Where the axis stands at levels that the curve does not leave out, the zone is cut; a smaller one would fall between the middle and the first level.
+    private static StickEstimate WithCut(StickEstimate stretched, CutZone cut) =>
+        cut.Low > 0 ? stretched with { Value = (cut.Low + cut.High) / 2, Low = cut.Low, High = cut.High, StandardError = 0 }
+        : stretched.Value < LeastShift ? stretched with { High = Math.Max(stretched.High, cut.High) }
+        : stretched;
 
     private static StickOutcome Squareness(StickCondition with, StickCondition without)
     {

@@ -39,6 +39,9 @@ internal readonly record struct ResponseCurve(double DeadZone, double Saturation
         return exponent > 0 ? new ResponseCurve(zone, zone + Math.Exp(-intercept / exponent), exponent) : null;
     }
 
+    /// <summary>What is said at a position, as a share of the end.</summary>
+    public double At(double position) => position <= DeadZone ? 0 : Math.Min(1, Math.Pow((position - DeadZone) / (Saturation - DeadZone), Exponent));
+
     private static (double Slope, double Intercept, double Squares) Line((double Position, double Said)[] points, double zone)
     {
         double weight = 0, x = 0, y = 0, xx = 0, xy = 0, yy = 0;

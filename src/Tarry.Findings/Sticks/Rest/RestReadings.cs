@@ -14,6 +14,7 @@ internal static class RestReadings
     private const int Batches = BatchMeansInterval.Batches;
     private const int FewestPositions = 10 * Batches;
     private const double Span = 200;
+    private const double MostOfRange = 20;
     private const double WindowMs = 1_000;
     private const double ShortestForDriftMs = 60_000;
     private const string Of = "batches";
@@ -28,29 +29,30 @@ internal static class RestReadings
     {
         if (recording.Count < FewestPositions)
         {
-            readings.Refuse(
-                new StickRefusal(StickRefusalReason.TooFewPositions, recording.Count, FewestPositions),
-                (StickMeasure.CentreOffset, part),
-                (StickMeasure.RestNoise, part),
-                (StickMeasure.RestPeakToPeak, part),
-                (StickMeasure.CentreDrift, part),
-                (StickMeasure.EffectiveResolution, part));
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewPositions, recording.Count, FewestPositions), OfRest(part));
             return;
         }
 
         var positions = axis.Percent;
+        var central = Central(positions);
+        if (central.High - central.Low > MostOfRange)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.NotAtRest, (central.High - central.Low) / 2, MostOfRange / 2), OfRest(part));
+            return;
+        }
+
         var (means, variances, middles) = ByBatch(positions, recording.TimesMs);
         var variance = Moments.Mean(variances);
-        var noise = Noise(axis, means, variance);
+        var noise = Noise(axis, central.Median, means, variance);
         var rounding = RoundingError.Of(positions, axis.Step, noise);
-        if (!axis.StepIsShown && AreAlike(positions))
+        if (!axis.StepIsShown && central.Low == central.High)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.StepNotShown), (StickMeasure.CentreOffset, part), (StickMeasure.RestNoise, part), (StickMeasure.CentreDrift, part));
         }
         else
         {
             readings.Add(StickMeasure.CentreOffset, part, means, Of, Math.Max(rounding, axis.Rescaling), axis.Step / 2);
-            readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Noise(axis, means, mean));
+            readings.AddSize(StickMeasure.RestNoise, part, rounding < axis.Step / 2 || axis.Step == 0 ? variances : new double[Batches], Of, mean => Noise(axis, central.Median, means, mean));
             Drift(readings, recording, part, means, middles, rounding);
         }
 
@@ -59,20 +61,25 @@ internal static class RestReadings
         PeakToPeak(readings, recording, axis, part);
     }
 
-    // But for one in a hundred.
-    private static bool AreAlike(double[] positions)
+    private static (StickMeasure, StickPart)[] OfRest(StickPart part) =>
+    [
+        (StickMeasure.CentreOffset, part), (StickMeasure.RestNoise, part), (StickMeasure.RestPeakToPeak, part), (StickMeasure.CentreDrift, part), (StickMeasure.EffectiveResolution, part),
+    ];
+
+    // The median, and between which positions all but one in a hundred lie.
+    private static (double Low, double Median, double High) Central(double[] positions)
     {
         var sorted = (double[])positions.Clone();
         Array.Sort(sorted);
-        return sorted[sorted.Length / 200] == sorted[^(1 + (sorted.Length / 200))];
+        return (sorted[sorted.Length / 200], sorted[sorted.Length / 2], sorted[^(1 + (sorted.Length / 200))]);
     }
 
     // Rounding taken out: by the place of the mean between two steps where it stands still, else by Sheppard's correction.
-    private static double Noise(AxisRecording axis, double[] means, double variance)
+    private static double Noise(AxisRecording axis, double code, double[] means, double variance)
     {
         var sheppard = Math.Sqrt(Math.Max(variance - (axis.Step * axis.Step / 12), variance / 16));
         return axis.Step > 0 && means.Max() - means.Min() < axis.Step / 4
-            ? axis.Step * RoundedNormal.StandardDeviation((Moments.Mean(means) + 100) / axis.Step, variance / (axis.Step * axis.Step)) ?? sheppard
+            ? axis.Step * RoundedNormal.StandardDeviation((Moments.Mean(means) - code) / axis.Step, variance / (axis.Step * axis.Step)) ?? sheppard
             : sheppard;
     }
 

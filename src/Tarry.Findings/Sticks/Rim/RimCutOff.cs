@@ -1,8 +1,9 @@
+using Tarry.Findings.Sticks.Ramps;
 using Tarry.Findings.Sticks.Recordings;
 
 namespace Tarry.Findings.Sticks.Rim;
 
-/// <summary>Whether a circle is cut off where the range ends: positions stand at an end over more of the turn than a circle touches, and not out to the corners as a square would.</summary>
+/// <summary>Whether a circle is cut off: positions stand at the end of the range, or through noise at one and the same outermost place, over more of the turn than a circle touches, and not out to the corners as a square would.</summary>
 internal static class RimCutOff
 {
     private const double LeastExtent = 25;
@@ -14,11 +15,11 @@ internal static class RimCutOff
     public static double? Degrees(StickRecording recording, IReadOnlyList<RimTurn> turns)
     {
         double? widest = null;
-        foreach (var upper in new[] { true, false })
+        foreach (var (along, across) in new[] { (recording.X, recording.Y), (recording.Y, recording.X) })
         {
-            foreach (var (along, across) in new[] { (recording.X, recording.Y), (recording.Y, recording.X) })
+            foreach (var end in Ends(along, turns))
             {
-                if (Extent(along, across, turns, AxisRecording.End(upper)) is { } extent and > LeastExtent and < CornerExtent)
+                if (Extent(along, across, turns, end) is { } extent and > LeastExtent and < CornerExtent)
                 {
                     widest = Math.Max(widest ?? 0, 2 * Math.Atan2(extent, 100) * 180 / Math.PI);
                 }
@@ -26,6 +27,26 @@ internal static class RimCutOff
         }
 
         return widest;
+    }
+
+    // Without noise an outermost place is met again by a circle and a square as well.
+    private static double[] Ends(AxisRecording axis, IReadOnlyList<RimTurn> turns)
+    {
+        if (PassNoise.Of(axis.Percent.AsSpan(turns[0].From, turns[0].To - turns[0].From)) <= axis.Step)
+        {
+            return [AxisRecording.End(upper: false), AxisRecording.End(upper: true)];
+        }
+
+        var (least, greatest) = (0.0, 0.0);
+        foreach (var turn in turns)
+        {
+            for (var i = turn.From; i < turn.To; i++)
+            {
+                (least, greatest) = (Math.Min(least, axis.Percent[i]), Math.Max(greatest, axis.Percent[i]));
+            }
+        }
+
+        return [least, greatest];
     }
 
     private static double? Extent(AxisRecording along, AxisRecording across, IReadOnlyList<RimTurn> turns, double end)

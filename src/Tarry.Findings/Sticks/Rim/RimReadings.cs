@@ -116,8 +116,10 @@ internal static class RimReadings
         }
 
         var rounded = Math.Sqrt(2) * step;
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y)), units.Name, rounding.OfExtremes, rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y)), units.Name, rounding.OfExtremes, rounded);
+        var deviations = RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y));
+        var zones = RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y));
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, deviations, units.Name, rounding.OfExtremes, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, [.. zones.Zip(deviations, Math.Min)], units.Name, rounding.OfExtremes, rounded);
     }
 
     private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units, double rounding)

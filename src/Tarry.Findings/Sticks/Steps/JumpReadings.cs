@@ -20,7 +20,7 @@ internal static class JumpReadings
     public static void Add(SessionReadings readings, StickRecording recording, AxisRecording axis, StickPart part)
     {
         var jumps = Jumps(axis.LevelPercent);
-        var (found, gaps) = (new List<StepMoments>(), 0.0);
+        var (found, gaps, hidden) = (new List<StepMoments>(), 0.0, 0.0);
         for (var jump = 0; jump < jumps.Count; jump++)
         {
             var from = jump == 0 ? 0 : (jumps[jump - 1] + jumps[jump]) / 2;
@@ -31,6 +31,7 @@ internal static class JumpReadings
             {
                 found.Add(moments);
                 gaps += after - before;
+                hidden = Math.Max(hidden, 100 * noise / Math.Abs(moments.Top - moments.Base));
             }
         }
 
@@ -43,12 +44,14 @@ internal static class JumpReadings
         // The jump came somewhere between two positions: where it keeps step with them, no repetition tells where.
         readings.Add(StickMeasure.StepLatency, part, [.. found.Select(step => step.Delay)], Name, resolution: gaps / found.Count / 2);
         readings.Add(StickMeasure.StepRise, part, [.. found.Select(step => step.Transition)], Name, resolution: gaps / found.Count / 2);
-        readings.Add(StickMeasure.StepOvershoot, part, [.. found.Select(step => 100 * step.Overshoot)], Name, allowance: Overshoots);
+        readings.Add(StickMeasure.StepOvershoot, part, [.. found.Select(step => 100 * step.Overshoot)], Name, 100 * axis.Step / Moved(found), Overshoots, hidden: hidden);
         readings.Add(StickMeasure.StepSettling, part, [.. found.Select(step => step.Settling)], Name, resolution: gaps / found.Count / 2);
     }
 
     /// <summary>Whether the level jumps and holds, rather than sweeps.</summary>
     public static bool Has(AxisRecording axis) => Jumps(axis.LevelPercent).Count > 0;
+
+    private static double Moved(List<StepMoments> steps) => steps.Average(step => Math.Abs(step.Top - step.Base));
 
     // The first position at each new level, where the level then holds.
     private static List<int> Jumps(double[] levels)

@@ -12,6 +12,7 @@ internal static class StopReadings
     private const double Unstated = 0.5 / 1.7320508075688772;
     private const int FewestStops = 3;
     private const int FewestVisits = 2;
+    private const double LeastAgreement = 0.7;
     private const string Name = "visits of each stop";
 
     private static readonly (StickMeasure, StickPart)[] Both = [(StickMeasure.AngularError, StickPart.Whole), (StickMeasure.AngularRotation, StickPart.Whole)];
@@ -35,12 +36,29 @@ internal static class StopReadings
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooFewVisits, rounds, FewestVisits), Both);
         }
+        else if (Agreement(stops) < LeastAgreement)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.StopsDisagree), Both);
+        }
         else
         {
             Add(readings, recording, stops, rounds, uncertainty);
         }
 
         return new SessionStops(stops, uncertainty);
+    }
+
+    // The length of the mean of unit vectors at the stops' errors: 1 where all err alike, about 0 where the stick was turned the other way.
+    private static double Agreement(IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops)
+    {
+        var (sines, cosines) = (0.0, 0.0);
+        foreach (var stop in stops)
+        {
+            var (sine, cosine) = Math.SinCos(stop.Errors.Average() * Math.PI / 180);
+            (sines, cosines) = (sines + (sine / stops.Count), cosines + (cosine / stops.Count));
+        }
+
+        return Math.Sqrt((sines * sines) + (cosines * cosines));
     }
 
     // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
