@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Tarry.Findings;
 using Tarry.Findings.Budgets;
@@ -105,7 +106,7 @@ public static class BudgetSection
     };
 
     // Findings keep to letters that every terminal has; and what follows a sign of more or less is here always a limit.
-    private static string InWords(string basis) => basis.Replace("+-", "within ", StringComparison.Ordinal).Replace(" us", " µs", StringComparison.Ordinal);
+    private static string InWords(string basis) => Regex.Replace(basis.Replace("+-", "within ", StringComparison.Ordinal), @"\bus\b", "µs");
 
     private static string Unit(string unit) => unit == "us" ? "µs" : unit;
 

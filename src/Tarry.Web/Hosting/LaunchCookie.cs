@@ -10,7 +10,8 @@ internal sealed class LaunchCookie(RequestDelegate next, LaunchToken token)
 {
     public Task InvokeAsync(HttpContext context)
     {
-        var known = token.Is(context.Request.Cookies[LaunchToken.CookieName]);
+        var name = LaunchToken.CookieName(context.Connection.LocalPort);
+        var known = token.Is(context.Request.Cookies[name]);
         var onlyReads = HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method);
         if (!known && (!onlyReads || context.WebSockets.IsWebSocketRequest || context.Request.Path.StartsWithSegments("/_blazor", StringComparison.OrdinalIgnoreCase)))
         {
@@ -20,7 +21,7 @@ internal sealed class LaunchCookie(RequestDelegate next, LaunchToken token)
 
         if (!known)
         {
-            context.Response.Cookies.Append(LaunchToken.CookieName, token.Value, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/" });
+            context.Response.Cookies.Append(name, token.Value, new CookieOptions { HttpOnly = true, SameSite = SameSiteMode.Strict, Path = "/" });
         }
 
         return next(context);

@@ -7,8 +7,9 @@ internal sealed class LaunchToken
 {
     private const int Bytes = 32;
 
-    /// <summary>The cookie's name.</summary>
-    public const string CookieName = "tarry-launch";
+    /// <summary>The cookie's name at a port: cookies know no ports, and the program may run at several.</summary>
+    /// <param name="port">The port on the loopback address.</param>
+    public static string CookieName(int port) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"tarry-launch-{port}");
 
     /// <summary>The secret.</summary>
     public string Value { get; } = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(Bytes));

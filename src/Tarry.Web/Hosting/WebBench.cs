@@ -31,7 +31,11 @@ public static class WebBench
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = "tarry" });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.ConfigureKestrel(server => Listen(server, options.Port));
-        builder.Logging.ClearProviders().AddConsole().SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        // Said otherwise, or nothing to the tester: a port that is taken, and a cookie that an earlier launch left in the browser.
+        builder.Logging.ClearProviders().AddConsole().SetMinimumLevel(LogLevel.Warning)
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error)
+            .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.None)
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         AddServices(builder.Services, options);
 
         var app = builder.Build();

@@ -113,10 +113,10 @@ public sealed partial class BenchPage : IDisposable
 
     private void LoadStudy()
     {
+        current = Bench.Of(Name);
         try
         {
             var study = Desks.Of(Name)?.Open() ?? throw new StudyException($"There is no study {Name} on the shelf.", null, "It may have been moved or renamed; choose another.");
-            current = Bench.Of(Name);
             unfinished = [.. UnfinishedSession.Of(study, SimulatedDefault.Port).Where(session => current is null || session.Key != current.Card.Key)];
             order = SittingOrder.Of(study, Sitting);
             earlier = current is null ? EarlierSettings.Latest(study, Sitting ?? order.Sitting, SimulatedDefault.Port) : null;

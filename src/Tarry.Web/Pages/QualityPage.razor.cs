@@ -49,5 +49,7 @@ public sealed partial class QualityPage : StudyPage
         }
     }
 
+    private bool HasTrials => found is { Conditions.Count: > 0 };
+
     private string Here(string section) => Navigation.ToBaseRelativePath(Navigation.Uri).Split('#')[0] + "#" + section;
 }

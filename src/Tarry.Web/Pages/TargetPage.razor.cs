@@ -28,15 +28,15 @@ public sealed partial class TargetPage
 
     /// <summary>The shortest time from press to press.</summary>
     [SupplyParameterFromQuery(Name = "interval_ms")]
-    public double? AskedIntervalMs { get; set; }
+    public string? AskedIntervalMs { get; set; }
 
     /// <summary>Its width.</summary>
     [SupplyParameterFromQuery(Name = "width")]
-    public int? AskedWidth { get; set; }
+    public string? AskedWidth { get; set; }
 
     /// <summary>Its height.</summary>
     [SupplyParameterFromQuery(Name = "height")]
-    public int? AskedHeight { get; set; }
+    public string? AskedHeight { get; set; }
 
     /// <summary>The browser.</summary>
     [Inject]
@@ -50,11 +50,11 @@ public sealed partial class TargetPage
 
     private string Mode => AskedMode is "turn" ? AskedMode : "held";
 
-    private double IntervalMs => AskedIntervalMs is > 0 and < double.PositiveInfinity ? AskedIntervalMs.Value : UsualIntervalMs;
+    private double IntervalMs => Asked(AskedIntervalMs) is > 0 and < double.PositiveInfinity and var asked ? asked : UsualIntervalMs;
 
-    private int WidthPx => Math.Clamp(AskedWidth ?? UsualSizePx, SmallestPx, LargestPx);
+    private int WidthPx => SizePx(AskedWidth);
 
-    private int HeightPx => Math.Clamp(AskedHeight ?? UsualSizePx, SmallestPx, LargestPx);
+    private int HeightPx => SizePx(AskedHeight);
 
     private double Area => (double)WidthPx * HeightPx;
 
@@ -110,6 +110,10 @@ public sealed partial class TargetPage
             await script.InvokeVoidAsync("end");
         }
     }
+
+    private static double? Asked(string? text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    private static int SizePx(string? text) => Asked(text) is { } asked && double.IsFinite(asked) ? (int)Math.Clamp(asked, SmallestPx, LargestPx) : UsualSizePx;
 
     private void Confirm() => isConfirmed = true;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics;
+using System.Globalization;
 using Microsoft.AspNetCore.Builder;
 using Tarry.Demo;
 using Tarry.Output;
@@ -20,7 +21,7 @@ internal static class ServeCommand
         var port = new Option<int>("--port") { Description = "Port on the loopback address; 0 for any that is free.", DefaultValueFactory = _ => UsualPort };
         port.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<int>() is < 0 or > GreatestPort)
+            if (result.Tokens is [var given] && !(int.TryParse(given.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= GreatestPort))
             {
                 result.AddError($"--port must be from 0 to {GreatestPort}.");
             }

@@ -44,6 +44,20 @@ public sealed class ChainAndBudgetTests
     }
 
     [Fact]
+    public void Budget_BasisWithMicroseconds_WritesTheUnitAndLeavesTheWords()
+    {
+        var document = Samples.TwelveConditions();
+        var said = document with
+        {
+            Conditions = [.. document.Conditions.Select(condition => condition with
+            {
+                Budget = condition.Budget is { } budget ? budget with { Inputs = [.. budget.Inputs.Select(input => input with { Basis = "parts of the usual class, within 18 us, twice 9 us" })] } : null,
+            })],
+        };
+        Assert.Contains("parts of the usual class, within 18 µs, twice 9 µs", Words("budget", said), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Budget_NoConditionHasOne_IsLeftOut()
     {
         var document = Samples.TwelveConditions();

@@ -76,7 +76,7 @@ public class LoopbackTests(RunningWebBench bench) : IClassFixture<RunningWebBenc
     [Fact]
     public async Task PostWithACookieOfAnotherLaunch_IsRefused()
     {
-        using var response = await bench.Send(HttpMethod.Post, "/_blazor/negotiate?negotiateVersion=1", ("Cookie", "tarry-launch=" + new string('0', 64)));
+        using var response = await bench.Send(HttpMethod.Post, "/_blazor/negotiate?negotiateVersion=1", ("Cookie", $"tarry-launch-{bench.Address.Port}=" + new string('0', 64)));
         Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
     }
 
@@ -143,10 +143,21 @@ public class LoopbackTests(RunningWebBench bench) : IClassFixture<RunningWebBenc
     }
 
     [Fact]
+    public async Task Cookie_OfAnotherPort_StandsBesideIt()
+    {
+        await using var other = new RunningWebBench();
+        await other.InitializeAsync();
+        var (own, foreign) = (await bench.Cookie(), await other.Cookie());
+        Assert.NotEqual(own.Split('=')[0], foreign.Split('=')[0]);
+        using var response = await bench.Send(HttpMethod.Post, "/_blazor/negotiate?negotiateVersion=1", ("Cookie", $"{foreign}; {own}"));
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+    }
+
+    [Fact]
     public async Task Cookie_IsHiddenFromScriptsAndKeptFromOtherSites()
     {
         using var page = await bench.Send(HttpMethod.Get, "/");
-        var cookie = page.Headers.GetValues("Set-Cookie").Single(value => value.StartsWith("tarry-launch=", StringComparison.Ordinal));
+        var cookie = page.Headers.GetValues("Set-Cookie").Single(value => value.StartsWith("tarry-launch-", StringComparison.Ordinal));
         Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
     }

@@ -46,6 +46,6 @@ public sealed class RunningWebBench : IAsyncLifetime
     public async Task<string> Cookie()
     {
         using var page = await Send(HttpMethod.Get, "/");
-        return page.Headers.GetValues("Set-Cookie").Single(cookie => cookie.StartsWith("tarry-launch=", StringComparison.Ordinal)).Split(';')[0];
+        return page.Headers.GetValues("Set-Cookie").Single(cookie => cookie.StartsWith("tarry-launch-", StringComparison.Ordinal)).Split(';')[0];
     }
 }

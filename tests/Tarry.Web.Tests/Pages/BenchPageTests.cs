@@ -119,6 +119,18 @@ public sealed class BenchPageTests : IDisposable
     }
 
     [Fact]
+    public async Task Page_StudyFileThatBreaksDuringARun_KeepsTheRunInReach()
+    {
+        var run = live.Begin(BenchStudy.Card(null, speed: 1));
+        await File.AppendAllTextAsync(Path.Combine(bench.Folder, "study.toml"), "\nmargin_ms = [\n", Xunit.TestContext.Current.CancellationToken);
+        var page = Show("bench?study=pads");
+        page.WaitForAssertion(() => Assert.NotEmpty(page.Find(".fault").TextContent), Patience);
+        Assert.Contains("Pause", page.Find(".run").TextContent, StringComparison.Ordinal);
+        await page.FindAll("button").Single(button => button.TextContent.Trim() == "Pause").ClickAsync();
+        await run.Ended.WaitAsync(Patience, Xunit.TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
     public void Page_OrderThatIsWrong_SaysWhichLine()
     {
         File.WriteAllText(Path.Combine(bench.Folder, "order.csv"), "sitting,step,condition\nmonday,x,quill-usb\n");

@@ -21,6 +21,17 @@ public sealed class QualityPageTests(StoredShelf shelf) : BunitContext, IClassFi
     }
 
     [Fact]
+    public async Task Page_WithoutTrials_ClearsNothing()
+    {
+        await using var own = new PageContext();
+        own.Study("pads");
+        var page = own.Render<QualityPage>(parameters => parameters.Add(shown => shown.Study, "pads"));
+        page.WaitForElement("#rig", Patience);
+        Assert.Contains("There is nothing to check yet.", page.Find(".lead").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("No session drifts", page.Find("#cautions").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Check_OfAWholeStudy_SaysThatItIsWhole()
     {
         var page = Open(shelf);
