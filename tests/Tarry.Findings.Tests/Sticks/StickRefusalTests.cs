@@ -63,6 +63,45 @@ public class StickRefusalTests
     }
 
     [Fact]
+    public void Rest_InWhichTheStickMoved_IsRefused()
+    {
+        var moved = Stick.Rim(6);
+        var given = new StickSession(moved.Record with { Stick = moved.Setup with { Procedure = StickProcedure.Rest } }, moved.Samples);
+        Assert.Equal(StickRefusalReason.NotAtRest, Refused(StickMeasure.RestNoise, given, StickPart.Y).Reason);
+    }
+
+    [Fact]
+    public void Stops_GoneRoundTheOtherWay_AreRefused()
+    {
+        var stops = Stick.Stops(8);
+        var mirrored = new StickSamples(stops.Samples.Ticks.ToArray(), stops.Samples.X.ToArray(), [.. stops.Samples.Y.ToArray().Select(y => -y)], stops.Samples.Stimulus.ToArray());
+        var refusal = Refused(StickMeasure.AngularError, new StickSession(stops.Record, mirrored));
+        Assert.Equal(StickRefusalReason.StopsDisagree, refusal.Reason);
+        Assert.Contains("y grows upwards", StickRefusalWording.Sentence(refusal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RimSweep_CutInsideTheRange_IsRefusedForTheCircle()
+    {
+        var rim = Stick.Rim(2);
+        double[] Cut(ReadOnlySpan<double> counts) => [.. counts.ToArray().Select(count => Math.Clamp(count, -0.8 * FaultyStick.Half, 0.8 * FaultyStick.Half))];
+        var finding = Finding(new StickSession(rim.Record, new StickSamples(rim.Samples.Ticks.ToArray(), Cut(rim.Samples.X), Cut(rim.Samples.Y))));
+        Assert.Equal(StickRefusalReason.CutOff, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.Hysteresis, StickPart.X)).Reason);
+    }
+
+    [Fact]
+    public void Levels_FarApart_DoNotExcludeADeadZoneBetweenThem()
+    {
+        var cut = Stick with { DeadZone = 2, DeadZoneIsStretched = false };
+        var held = Finding(cut.Stairs(3)).Estimate(StickMeasure.InnerDeadZone, StickPart.X)!;
+        Assert.InRange(2, held.Low, held.High);
+
+        // A ramp shows it, and counts before levels that may hide it.
+        var ramp = cut.Sweeps(4, known: false);
+        Assert.InRange(StickFindings.Of([], [cut.Stairs(3), ramp])!.Conditions[0].Estimate(StickMeasure.InnerDeadZone, StickPart.X)!.Value, 1.9, 2.1);
+    }
+
+    [Fact]
     public void Flicks_OfThreeReleases_AreRefused() =>
         Assert.Equal(StickRefusalReason.TooFewReleases, Refused(StickMeasure.ReturnScatter, Stick.Flicks(7, count: 3)).Reason);
 

@@ -68,6 +68,14 @@ public class StickStudyTests
     }
 
     [Fact]
+    public void Reshaping_ByADeadZoneThatIsCut_IsRecognisedBetweenTwoLevels()
+    {
+        var cut = Layer((Stick with { DeadZone = 8, DeadZoneIsStretched = false }).Sweeps(3, condition: "with"), Stick.Sweeps(4, condition: "without"));
+        Assert.Equal([ReshapingKind.DeadZone], cut.Kinds);
+        Covers(8, cut.DeadZone, 3.2);
+    }
+
+    [Fact]
     public void Reshaping_ByALayerThatChangesNothing_IsNotTold()
     {
         // At 5 % for the four tests together, more than 5 of 40 have a chance of 0.01.

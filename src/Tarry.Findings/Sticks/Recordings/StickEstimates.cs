@@ -71,7 +71,7 @@ internal static class StickEstimates
             (value, low, high) = (Math.Max(0, value), Math.Max(0, low), high > 0 ? high : half);
         }
 
-        high = Math.Max(high, evidence.Hidden);
+        high = evidence.Hidden > 0 ? Math.Max(high, evidence.Hidden) : high;
 
         return new StickEstimate(value, low, high, Estimates.Level, evidence.Method, replicates, of, sessions, evidence.StandardError, evidence.DegreesOfFreedom);
     }
