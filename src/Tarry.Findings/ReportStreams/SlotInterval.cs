@@ -16,6 +16,7 @@ public static class SlotInterval
     private const double Nearness = 0.15;
     private const double ShareOnGrid = 0.9;
     private const double LongestSlots = 20;
+    private const int Many = 10_000;
     private static readonly double[] Levels = [0.5, 0.25, 0.1, 0.05];
 
     /// <summary>The interval, or how much is missing to tell.</summary>
@@ -28,13 +29,13 @@ public static class SlotInterval
             intervals[index] = timesMs[index + 1] - timesMs[index];
         }
 
+        var slot = Slot(Thinned(intervals));
+        if (slot > 0 && timesMs.Length >= Many && SlotSlope.Of(timesMs, slot) is { } slope)
+        {
+            return Estimate(slope.IntervalMs, slope.LowMs, slope.HighMs, MethodName.SlopeOverSlots, timesMs.Length);
+        }
+
         Array.Sort(intervals);
-        var slot = Levels
-            .Where(_ => intervals.Length > 0)
-            .Select(level => Refined(intervals, intervals[(int)(level * (intervals.Length - 1))]))
-            .Where(candidate => candidate > 0 && IsGrid(intervals, candidate))
-            .DefaultIfEmpty()
-            .Max();
         var single = slot > 0 ? Single(intervals, slot) : [];
         var needed = OrderStatisticInterval.SmallestCount(0.5);
         if (single.Length < needed)
@@ -50,6 +51,22 @@ public static class SlotInterval
         var limits = OrderStatisticInterval.Of(single, 0.5);
         return Estimate(Median(single), limits.Low!.Value, limits.High!.Value, MethodName.OrderStatisticsWithinSession, single.Length);
     }
+
+    // A first guess of the slot needs no more than some thousands of intervals.
+    private static double[] Thinned(double[] intervals)
+    {
+        var stride = Math.Max(1, intervals.Length / Many);
+        double[] some = [.. Enumerable.Range(0, intervals.Length / stride).Select(index => intervals[index * stride])];
+        Array.Sort(some);
+        return some;
+    }
+
+    private static double Slot(double[] intervals) => Levels
+        .Where(_ => intervals.Length > 0)
+        .Select(level => Refined(intervals, intervals[(int)(level * (intervals.Length - 1))]))
+        .Where(candidate => candidate > 0 && IsGrid(intervals, candidate))
+        .DefaultIfEmpty()
+        .Max();
 
     private static Estimate<Latency> Estimate(double value, double low, double high, string method, int count) =>
         new(Latency.FromMilliseconds(value), new(Latency.FromMilliseconds(low), Latency.FromMilliseconds(high)), 0.95, method, count, 1);

@@ -15,6 +15,7 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
     private const double Nearness = 0.02;
     private const double Recurs = 0.01;
     private const double ShareRecurring = 0.95;
+    private const int MostCounts = 1 << 17;
     private static readonly double[] Candidates = [0.5, 0.25, 0.1, 0.02];
 
     /// <summary>The step that a motion shows, or null where no grid is seen.</summary>
@@ -53,9 +54,56 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
     // In rising order, each said so many times at least; and how many positions those are.
     private static (List<double> Values, int Positions) Distinct(ReadOnlySpan<double> counts, int times)
     {
+        var (distinct, positions) = (new List<double>(), 0);
+        foreach (var (value, said) in Counted(counts))
+        {
+            if (said >= times)
+            {
+                distinct.Add(value);
+                positions += said;
+            }
+        }
+
+        return (distinct, positions);
+    }
+
+    // How often each position was said, in rising order: whole counts of a usual range by counting, others by sorting.
+    private static List<(double Value, int Said)> Counted(ReadOnlySpan<double> counts)
+    {
+        var (least, greatest, whole) = (double.PositiveInfinity, double.NegativeInfinity, true);
+        foreach (var count in counts)
+        {
+            (least, greatest, whole) = (Math.Min(least, count), Math.Max(greatest, count), whole && count == Math.Floor(count));
+        }
+
+        return whole && greatest - least < MostCounts ? ByCounting(counts, least, greatest) : BySorting(counts);
+    }
+
+    private static List<(double Value, int Said)> ByCounting(ReadOnlySpan<double> counts, double least, double greatest)
+    {
+        var said = new int[counts.IsEmpty ? 0 : (int)(greatest - least) + 1];
+        foreach (var count in counts)
+        {
+            said[(int)(count - least)]++;
+        }
+
+        var counted = new List<(double Value, int Said)>();
+        for (var i = 0; i < said.Length; i++)
+        {
+            if (said[i] > 0)
+            {
+                counted.Add((least + i, said[i]));
+            }
+        }
+
+        return counted;
+    }
+
+    private static List<(double Value, int Said)> BySorting(ReadOnlySpan<double> counts)
+    {
         var sorted = counts.ToArray();
         Array.Sort(sorted);
-        var (distinct, positions) = (new List<double>(), 0);
+        var counted = new List<(double Value, int Said)>();
         for (var from = 0; from < sorted.Length;)
         {
             var to = from + 1;
@@ -64,15 +112,10 @@ internal readonly record struct FoundStep(double Counts, double Uncertainty)
                 to++;
             }
 
-            if (to - from >= times)
-            {
-                distinct.Add(sorted[from]);
-                positions += to - from;
-            }
-
+            counted.Add((sorted[from], to - from));
             from = to;
         }
 
-        return (distinct, positions);
+        return counted;
     }
 }

@@ -7,8 +7,12 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <summary>A session's positions in per cent of half the range, from the middle of it, over milliseconds from its beginning.</summary>
 internal sealed class StickRecording
 {
+    // Of all positions at once, where some are asked for: turns need each of them many times.
+    private readonly Lazy<double[]> directions;
+
     public StickRecording(StickSession session, AxisSteps steps)
     {
+        directions = new Lazy<double[]>(Directions);
         Key = session.Record.Key;
         Setup = session.Setup;
         var samples = session.Samples;
@@ -43,6 +47,20 @@ internal sealed class StickRecording
     public double[] AnglesDeg { get; }
 
     public double Radius(int index) => Math.Sqrt((X.Percent[index] * X.Percent[index]) + (Y.Percent[index] * Y.Percent[index]));
+
+    /// <summary>The direction of a position from the middle of the range, in radians from -pi to pi.</summary>
+    public double Direction(int index) => directions.Value[index];
+
+    private double[] Directions()
+    {
+        var found = new double[Count];
+        for (var i = 0; i < found.Length; i++)
+        {
+            found[i] = Math.Atan2(Y.Percent[i], X.Percent[i]);
+        }
+
+        return found;
+    }
 
     private double[] Levels(ReadOnlySpan<double> stimulus) => Setup.Stimulus == StickStimulus.Level ? stimulus.ToArray() : [];
 }

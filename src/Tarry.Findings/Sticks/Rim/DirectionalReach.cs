@@ -15,7 +15,8 @@ internal static class DirectionalReach
         var (before, after) = (new double[8], new double[8]);
         for (var i = turn.From; i < turn.To; i++)
         {
-            var angle = Math.IEEERemainder(Math.Atan2(recording.Y.Percent[i], recording.X.Percent[i]) - direction, 2 * Math.PI) / HalfWidth;
+            var apart = recording.Direction(i) - direction;
+            var angle = (apart < -Math.PI ? apart + (2 * Math.PI) : apart) / HalfWidth;
             if (Math.Abs(angle) <= 1)
             {
                 Gather(angle < 0 ? before : after, angle, recording.Radius(i));

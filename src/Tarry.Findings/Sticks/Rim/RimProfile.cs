@@ -80,7 +80,7 @@ internal sealed record RimProfile(double[] X, double[] Y)
 
     private static int Bin(StickRecording recording, int index, int bins)
     {
-        var turn = Math.Atan2(recording.Y.Percent[index], recording.X.Percent[index]) / (2 * Math.PI);
+        var turn = recording.Direction(index) / (2 * Math.PI);
         return (int)((turn < 0 ? turn + 1 : turn) * bins) % bins;
     }
 }

@@ -41,15 +41,13 @@ internal sealed class RimTurns
             radii[i] = recording.Radius(i);
         }
 
-        var sorted = (double[])radii.Clone();
-        Array.Sort(sorted);
-        var least = count == 0 ? 0 : OnGate * sorted[count / 2];
+        var least = OnGate * UsualRadius(radii);
         var (angles, onGate) = (new double[count], new bool[count]);
         var turned = 0.0;
         for (var i = 0; i < count; i++)
         {
             onGate[i] = radii[i] > least;
-            var angle = Math.Atan2(recording.Y.Percent[i], recording.X.Percent[i]);
+            var angle = recording.Direction(i);
             if (i > 0)
             {
                 var last = angles[i - 1] - turned;
@@ -60,6 +58,15 @@ internal sealed class RimTurns
         }
 
         return (angles, onGate);
+    }
+
+    // The median, of some ten thousand where there are more.
+    private static double UsualRadius(double[] radii)
+    {
+        var stride = Math.Max(1, radii.Length / 10_000);
+        double[] some = [.. Enumerable.Range(0, radii.Length / stride).Select(index => radii[index * stride])];
+        Array.Sort(some);
+        return some.Length == 0 ? 0 : some[some.Length / 2];
     }
 
     private static void Cut(double[] angles, int from, int to, List<RimTurn> turns)
