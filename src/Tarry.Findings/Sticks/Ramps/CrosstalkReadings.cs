@@ -33,7 +33,7 @@ internal static class CrosstalkReadings
             return;
         }
 
-        readings.Add(StickMeasure.Crosstalk, part, [.. slopes], "passes", allowance: other.Step / 2);
+        readings.Add(StickMeasure.Crosstalk, part, [.. slopes], "passes", RoundingError.Of(other.Step, Math.Pow(PassNoise.Of(other.Percent), 2)), other.Step / 2);
     }
 
     // In a substitution an axis without levels has no hand on it; in a motion it goes where the jig goes.
