@@ -32,8 +32,8 @@ public partial class DataPackageTests(PackagedDemoFixture demo) : IClassFixture<
         Requirement.Needs(isR || StickRecheck.HasSciPy, "SciPy (Debian package python3-scipy)");
         var printed = await OtherProgram.Done(isR ? Requirement.Program("Rscript", "r-base-core") : StickRecheck.Python, demo.Package, script);
         var found = StickRecheck.Values(printed);
-        // Four sticks: centre and noise of each axis; steps of three; one circle that is not cut off, its centre and its deviation.
-        Assert.Equal((4 * 4) + (3 * 2) + 4, found.Count);
+        // Four sticks: centre and noise of each axis; steps of three; two circles that are not cut off, their centres and deviations.
+        Assert.Equal((4 * 4) + (3 * 2) + (2 * 4), found.Count);
         StickRecheck.AssertPublished(found, StickRecheck.Findings(demo.Package));
     }
 

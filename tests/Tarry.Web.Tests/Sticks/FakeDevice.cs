@@ -13,7 +13,10 @@ internal sealed class FakeDevice(TimeProvider time) : IBenchPorts, IHostInputDev
 {
     public const string Path = "/dev/input/event7";
 
+    // So far from one report to the next that rounding to counts never turns it back.
+    private const double ReportsATurn = 200;
     private readonly ManualResetEventSlim closed = new();
+    private int turned;
 
     public HostInputDescription Description { get; } = new()
     {
@@ -49,7 +52,7 @@ internal sealed class FakeDevice(TimeProvider time) : IBenchPorts, IHostInputDev
     {
         closed.Wait(TimeSpan.FromMilliseconds(2));
         var stamp = Clock.Now(time);
-        var (sine, cosine) = Math.SinCos(2 * Math.PI * stamp / 1e9);
+        var (sine, cosine) = Math.SinCos(2 * Math.PI * turned++ / ReportsATurn);
         // y grows towards the user, as HID has it.
         onReport(new InputReport
         {

@@ -27,15 +27,17 @@ internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
     private static AxisStep Of(IReadOnlyList<StickSession> sessions, StickPart part)
     {
         double stated = 0, moving = 0, resting = 0, range = 0;
+        var moved = false;
         foreach (var session in sessions)
         {
             stated = Math.Max(stated, Range(session, part).Step ?? 0);
             range = Math.Max(range, Range(session, part).Maximum - Range(session, part).Minimum);
+            moved |= Moves(session, part);
             moving = Math.Max(moving, InMotion(session, part)?.Counts ?? 0);
             resting = Math.Max(resting, session.Setup.Procedure == StickProcedure.Rest ? FoundStep.AtRest(Counts(session, part))?.Counts ?? 0 : 0);
         }
 
-        return new AxisStep(Math.Max(stated, moving > 0 ? moving : resting), moving > 0 || resting > 0 || FinestOfWipers * stated >= range);
+        return new AxisStep(Math.Max(stated, moving > 0 ? moving : resting), moved || resting > 0 || FinestOfWipers * stated >= range);
     }
 
     private static StickRange Range(StickSession session, StickPart part) => part == StickPart.Y ? session.Setup.Y : session.Setup.X;
