@@ -43,6 +43,7 @@ internal static class RimHysteresis
     private static (double X, double Y)? Fit(RimProfile counterClockwise, RimProfile clockwise, double leftOutDegrees)
     {
         double xx = 0, xy = 0, yy = 0, xd = 0, yd = 0;
+        var bends = Bends(counterClockwise, clockwise);
         for (var bin = 0; bin < counterClockwise.Bins; bin++)
         {
             var angle = (bin + 0.5) * 2 * Math.PI / counterClockwise.Bins;
@@ -53,7 +54,8 @@ internal static class RimHysteresis
             }
 
             var (sine, cosine) = Math.SinCos(angle);
-            var (a, b) = (Math.Sign(sine) * cosine, -Math.Sign(cosine) * sine);
+            var bend = bends[bin];
+            var (a, b) = (Math.Sign(sine) * (cosine + (bend * sine)), -Math.Sign(cosine) * (sine - (bend * cosine)));
             var half = (Distance(counterClockwise, bin) - Distance(clockwise, bin)) / 2;
             xx += a * a;
             xy += a * b;
@@ -64,6 +66,32 @@ internal static class RimHysteresis
 
         var determinant = (xx * yy) - (xy * xy);
         return determinant > 1e-9 ? (((xd * yy) - (yd * xy)) / determinant, ((yd * xx) - (xd * xy)) / determinant) : null;
+    }
+
+    // r'(t)/r of the first two harmonics of the mean distance: on an ellipse, or beside the centre, a shift is not met at the angle where it came from.
+    private static double[] Bends(RimProfile counterClockwise, RimProfile clockwise)
+    {
+        var bins = counterClockwise.Bins;
+        var bends = new double[bins];
+        var mean = Enumerable.Range(0, bins).Average(bin => Distance(counterClockwise, bin) + Distance(clockwise, bin));
+        for (var harmonic = 1; harmonic <= 2; harmonic++)
+        {
+            var (cosines, sines) = (0.0, 0.0);
+            for (var bin = 0; bin < bins; bin++)
+            {
+                var (sine, cosine) = Math.SinCos(harmonic * (bin + 0.5) * 2 * Math.PI / bins);
+                var share = 2 * (Distance(counterClockwise, bin) + Distance(clockwise, bin)) / mean / bins;
+                (cosines, sines) = (cosines + (share * cosine), sines + (share * sine));
+            }
+
+            for (var bin = 0; bin < bins; bin++)
+            {
+                var (sine, cosine) = Math.SinCos(harmonic * (bin + 0.5) * 2 * Math.PI / bins);
+                bends[bin] += harmonic * ((sines * cosine) - (cosines * sine));
+            }
+        }
+
+        return bends;
     }
 
     private static double Distance(RimProfile profile, int bin) => Math.Sqrt((profile.X[bin] * profile.X[bin]) + (profile.Y[bin] * profile.Y[bin]));
