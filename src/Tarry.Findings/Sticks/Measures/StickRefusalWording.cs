@@ -23,7 +23,7 @@ public static class StickRefusalWording
             StickRefusalReason.TooFewTurns => Invariant($"{have:0.##} turns of {need:0}. Turn the stick along its gate, three whole turns or more each way."),
             StickRefusalReason.OneWayOnly => "Whole turns one way only. Turn the stick both ways.",
             StickRefusalReason.TooFast => Invariant($"{have:0} positions a turn leave parts of the circle without any, or a direction with too few. Turn more slowly: {need:0} positions a turn or more."),
-            StickRefusalReason.CutOff => Invariant($"The circle is cut off at the end of the range over {have:0} degrees. Record where the range is not exceeded: without the layer, or with its scale lowered."),
+            StickRefusalReason.CutOff => Invariant($"The circle is cut off over {have:0} degrees, at the end of the range or before it. Record where nothing is cut: without the layer, or with its scale lowered."),
             StickRefusalReason.TooFewReleases => Invariant($"{have:0} releases of {need:0}. Push to the gate, let go, wait half a second, and again."),
             StickRefusalReason.TooFewDirections => "Releases from one direction only. Flick in several directions.",
             StickRefusalReason.TooFewStops => Invariant($"{have:0} stops of {need:0}. Hold the stick against more stops of known angle."),
