@@ -1,9 +1,5 @@
 using Microsoft.AspNetCore.Components;
 using Tarry.Rig.HostEvents;
-using Tarry.Rig.SimulatedBench;
-using Tarry.Studies;
-using Tarry.Studies.OpenRuns;
-using Tarry.Studies.Sessions;
 using Tarry.Web.Bench;
 using Tarry.Web.Desk;
 using Tarry.Web.Shelf;
@@ -17,15 +13,9 @@ public sealed partial class BenchPage : IDisposable
     private IReadOnlyList<StudySummary> studies = [];
     private IReadOnlyList<string> ports = [];
     private IReadOnlyList<HostInputDescription> devices = [];
-    private IReadOnlyList<UnfinishedSession> unfinished = [];
-    private IReadOnlyList<string> sittings = [];
-    private SittingOrder? order;
-    private (SessionKey Key, OpenRun Asked)? earlier;
-    private Study? opened;
-    private BenchRun? current;
-    private Exception? problem;
+    private BenchSight? sight;
+    private int looks;
     private Exception? refusal;
-    private bool isLoaded;
     private bool isBeginning;
 
     /// <summary>The study, as a segment of an address.</summary>
@@ -60,33 +50,23 @@ public sealed partial class BenchPage : IDisposable
     [Inject]
     public required NavigationManager Navigation { get; set; }
 
-    private string Name { get; set; } = "";
+    private string Name => sight?.Name ?? "";
 
-    private bool IsBusy => isBeginning || current is { IsOn: true };
+    private bool IsBusy => isBeginning || sight?.Run is { IsOn: true };
 
-    private bool IsOpenSession => unfinished.Any(session => session.Key.Sitting == form.Sitting && session.Key.Condition == form.Condition);
+    private bool IsOpenSession => sight is not null && sight.Unfinished.Any(session => session.Key.Sitting == form.Sitting && session.Key.Condition == form.Condition);
 
     /// <inheritdoc/>
     public void Dispose() => Bench.Changed -= OnChanged;
 
     /// <inheritdoc/>
-    protected override async Task OnInitializedAsync()
-    {
-        Bench.Changed += OnChanged;
-        await LookForPorts();
-    }
+    protected override void OnInitialized() => Bench.Changed += OnChanged;
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
-        var before = Name;
-        await Load();
-        if (Name != before || form.Port.Length == 0)
-        {
-            Prefill();
-        }
-
-        (form.Sitting, form.Condition) = (Sitting ?? form.Sitting, Condition ?? form.Condition);
+        await Look();
+        TakeAddress();
     }
 
     private static string Address(string study, string? sitting = null, string? condition = null) =>
@@ -94,58 +74,55 @@ public sealed partial class BenchPage : IDisposable
         + (string.IsNullOrEmpty(sitting) ? "" : $"&sitting={Uri.EscapeDataString(sitting)}")
         + (string.IsNullOrEmpty(condition) ? "" : $"&condition={Uri.EscapeDataString(condition)}");
 
-    private string? ReferenceOf(BenchRun run) => opened?.File.Reference is { } reference && reference != run.Card.Key.Condition ? reference : null;
+    private string? ReferenceOf(BenchRun run) => sight?.Study?.File.Reference is { } reference && reference != run.Card.Key.Condition ? reference : null;
 
-    private async Task Load()
+    // A look takes its time, and what has changed meanwhile is seen by the next: only the newest is shown, and never before the form is filled in.
+    private async Task Look()
     {
-        studies = await Summaries.Read();
-        Name = StudyName is not null ? StudyAddress.Name(StudyName)
+        var look = ++looks;
+        if (ports.Count == 0)
+        {
+            await LookForPorts();
+        }
+
+        var shelf = await Summaries.Read();
+        var name = StudyName is not null ? StudyAddress.Name(StudyName)
             : Bench.Runs.FirstOrDefault(run => run.IsOn)?.Card.Study
-            ?? (studies.Count == 1 ? studies[0].Name : "");
-        (opened, current, unfinished, order, earlier, sittings, problem) = (null, null, [], null, null, [], null);
-        if (Name.Length > 0)
+            ?? (shelf.Count == 1 ? shelf[0].Name : "");
+        var seen = await Task.Run(() => BenchSight.Of(Desks, Bench, name, Sitting));
+        if (look != looks)
         {
-            await Task.Run(LoadStudy);
+            return;
         }
 
-        isLoaded = true;
-    }
-
-    private void LoadStudy()
-    {
-        current = Bench.Of(Name);
-        try
+        var isOther = sight?.Name != seen.Name;
+        (studies, sight) = (shelf, seen);
+        if (isOther)
         {
-            var study = Desks.Of(Name)?.Open() ?? throw new StudyException($"There is no study {Name} on the shelf.", null, "It may have been moved or renamed; choose another.");
-            unfinished = [.. UnfinishedSession.Of(study, SimulatedDefault.Port).Where(session => current is null || session.Key != current.Card.Key)];
-            order = SittingOrder.Of(study, Sitting);
-            earlier = current is null ? EarlierSettings.Latest(study, Sitting ?? order.Sitting, SimulatedDefault.Port) : null;
-            sittings = [.. study.SessionKeys.Select(key => key.Sitting).Concat(order.Sittings).Distinct()];
-            opened = study;
-        }
-        catch (StudyException exception)
-        {
-            problem = exception;
+            Prefill(seen);
+            TakeAddress();
         }
     }
 
-    private void Prefill()
+    private void TakeAddress() => (form.Sitting, form.Condition) = (Sitting ?? form.Sitting, Condition ?? form.Condition);
+
+    private void Prefill(BenchSight seen)
     {
-        if (current is not null)
+        if (seen.Run is { } run)
         {
-            form.Take(current.Card.Key, current.Card.Asked);
+            form.Take(run.Card.Key, run.Card.Asked);
             return;
         }
 
         var port = form.Port.Length > 0 ? form.Port : ports[0];
-        if (earlier is { } session)
+        if (seen.Earlier is { } session)
         {
             form.Take(session.Key, session.Asked with { Port = port, Trials = form.Trials });
             form.Condition = "";
         }
 
         form.Port = port;
-        form.Sitting = order is { Next: not null } planned ? planned.Sitting : form.Sitting;
+        form.Sitting = seen.Order is { Next: not null } planned ? planned.Sitting : form.Sitting;
     }
 
     private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), Ports.InputDevices()));
@@ -170,7 +147,7 @@ public sealed partial class BenchPage : IDisposable
 
     private Task BeginStep(SittingStep step)
     {
-        if (unfinished.FirstOrDefault(session => session.Key.Sitting == step.Run.Sitting && session.Key.Condition == step.Run.Condition) is { TargetIsKnown: true } begun)
+        if (sight!.Unfinished.FirstOrDefault(session => session.Key.Sitting == step.Run.Sitting && session.Key.Condition == step.Run.Condition) is { TargetIsKnown: true } begun)
         {
             return GoOn(begun);
         }
@@ -215,7 +192,7 @@ public sealed partial class BenchPage : IDisposable
 
     private void OnChanged() => _ = InvokeAsync(async () =>
     {
-        await Load();
+        await Look();
         StateHasChanged();
     });
 }

@@ -15,16 +15,12 @@ namespace Tarry.Web.Pages;
 public sealed partial class StickRecordPage
 {
     private readonly StickForm form = new();
-    private Study? opened;
-    private StickRun? current;
+    private StickSight? sight;
+    private int looks;
     private IReadOnlyList<string> ports = [];
     private IReadOnlyList<HostInputDescription> devices = [];
-    private IReadOnlyList<string> sittings = [];
-    private HashSet<SessionKey> sealedSticks = [];
-    private IReadOnlyList<SessionKey> brokenOff = [];
     private (SessionKey Key, StickSaid Said)? recovered;
     private SessionKey? asksToRemove;
-    private Exception? problem;
     private Exception? refusal;
     private bool isBeginning;
     private bool isBegunHere;
@@ -56,21 +52,16 @@ public sealed partial class StickRecordPage
     /// <inheritdoc/>
     protected override bool NeedsFindings => false;
 
-    private bool IsBusy => isBeginning || current is { IsOn: true };
+    private bool IsBusy => isBeginning || sight?.Run is { IsOn: true };
 
     /// <inheritdoc/>
-    protected override async Task OnInitializedAsync()
-    {
-        Bench.Changed += OnBenchChanged;
-        await LookForPorts();
-        form.Source = ports[0];
-    }
+    protected override void OnInitialized() => Bench.Changed += OnBenchChanged;
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         await base.OnParametersSetAsync();
-        await Task.Run(Look);
+        await Look();
         Prefill();
     }
 
@@ -81,33 +72,41 @@ public sealed partial class StickRecordPage
         base.Dispose(disposing);
     }
 
-    private void Look()
+    // A look takes its time, and what has changed meanwhile is seen by the next: only the newest is shown, and never before the form is filled in.
+    private async Task Look()
     {
-        if (Desk is null)
+        if (Desk is not { } desk)
         {
             return;
         }
 
-        try
+        var look = ++looks;
+        if (ports.Count == 0)
         {
-            var study = Desk.Open();
-            current = Bench.StickOf(Desk.Name);
-            sealedSticks = study.StickKeys.ToHashSet();
-            sittings = [.. study.StickKeys.Concat(study.SessionKeys).Select(key => key.Sitting).Distinct().Order(StringComparer.Ordinal)];
-            brokenOff = [.. StickCapture.BrokenOff(study).Where(key => current is not { IsOn: true } || key != current.Card.Key)];
-            (opened, problem) = (study, null);
+            await LookForPorts();
         }
-        catch (Exception exception) when (exception is StudyException or IOException or UnauthorizedAccessException)
+
+        var seen = await Task.Run(() => StickSight.Of(desk, Bench));
+        if (look != looks)
         {
-            (opened, problem) = (null, exception);
+            return;
+        }
+
+        var isFirst = sight is null;
+        sight = seen;
+        if (isFirst)
+        {
+            form.Source = ports[0];
+            Prefill();
         }
     }
 
     // The address first, then what was recorded last: its next procedure is what is wanted most often.
     private void Prefill()
     {
-        form.Condition = Condition ?? (form.Condition.Length > 0 ? form.Condition : current?.Card.Key.Condition ?? "");
-        form.Sitting = Sitting ?? (form.Sitting.Length > 0 ? form.Sitting : current?.Card.Key.Sitting ?? "");
+        var last = sight?.Run?.Card.Key;
+        form.Condition = Condition ?? (form.Condition.Length > 0 ? form.Condition : last?.Condition ?? "");
+        form.Sitting = Sitting ?? (form.Sitting.Length > 0 ? form.Sitting : last?.Sitting ?? "");
         form.Procedure = Procedure is { } name && StickProcedures.Find(name) is { } chosen ? chosen : NextProcedure;
     }
 
@@ -116,7 +115,7 @@ public sealed partial class StickRecordPage
     private async Task LookForPorts() => (ports, devices) = await Task.Run(() => (Ports.Names(), StickDevices.Of(Ports.InputDevices())));
 
     private bool IsSealed(StickProcedure procedure) =>
-        Names.IsName(form.Sitting) && Names.IsName(form.Condition) && sealedSticks.Contains(new SessionKey(form.Sitting, form.Condition, procedure));
+        Names.IsName(form.Sitting) && Names.IsName(form.Condition) && sight is not null && sight.Sealed.Contains(new SessionKey(form.Sitting, form.Condition, procedure));
 
     private void ChooseCondition(ChangeEventArgs change)
     {
@@ -174,12 +173,12 @@ public sealed partial class StickRecordPage
             refusal = exception;
         }
 
-        await Task.Run(Look);
+        await Look();
     }
 
     private void OnBenchChanged() => _ = InvokeAsync(async () =>
     {
-        await Task.Run(Look);
+        await Look();
         ChooseNextProcedure();
         StateHasChanged();
     });
@@ -187,7 +186,7 @@ public sealed partial class StickRecordPage
     // What is sealed cannot be recorded again in its sitting: the next of the set is what is wanted then.
     private void ChooseNextProcedure()
     {
-        if (current is { IsOn: false } && isBegunHere && IsSealed(form.Procedure))
+        if (sight?.Run is { IsOn: false } && isBegunHere && IsSealed(form.Procedure))
         {
             form.Procedure = NextProcedure;
             (form.Seconds, form.StimulusUncertainty) = (null, null);
