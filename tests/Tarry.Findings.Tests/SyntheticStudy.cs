@@ -55,14 +55,14 @@ internal sealed class SyntheticStudy(ulong seed)
         return this;
     }
 
-    public SyntheticStudy AddSession(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null)
+    public SyntheticStudy AddSession(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null, bool isSealed = true)
     {
         if (conditions.All(condition => condition.Id != id))
         {
             conditions.Add(new ConditionEntry { Id = id, Factors = new Dictionary<string, string> { ["link"] = "usb" }, NominalReportHz = 125 });
         }
 
-        samples.Add(Session(sitting, id, latencies, missed, pressTimesMs, live));
+        samples.Add(Session(sitting, id, latencies, missed, pressTimesMs, live, isSealed: isSealed));
         return this;
     }
 
@@ -101,7 +101,7 @@ internal sealed class SyntheticStudy(ulong seed)
     private ConditionEntry WithRate(ConditionEntry condition) =>
         Rates.TryGetValue(condition.Id, out var rate) ? condition with { NominalReportHz = rate } : condition;
 
-    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null, CensoredValue[]? bounds = null)
+    private static SessionSample Session(string sitting, string id, double[] latencies, int missed = 0, double[]? pressTimesMs = null, Segment[]? live = null, CensoredValue[]? bounds = null, bool isSealed = true)
     {
         var key = new SessionKey(sitting, id);
         return new SessionSample
@@ -114,6 +114,7 @@ internal sealed class SyntheticStudy(ulong seed)
                 Source = live is not null ? null : new SourceFile("synthetic.csv", "00", "test", new Dictionary<string, string>(), latencies.Length),
             },
             Counts = new SessionCounts(latencies.Length, missed, 0, 0, 0),
+            Sealed = isSealed,
             Latencies = new Sample(latencies, missed),
             Sequences = [.. Enumerable.Range(1, latencies.Length).Select(i => (long)i)],
             PressTimesMs = pressTimesMs ?? [],

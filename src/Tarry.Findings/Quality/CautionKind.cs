@@ -71,4 +71,7 @@ public enum CautionKind
 
     /// <summary>Sessions were captured by a rig that was not calibrated.</summary>
     RigUncalibrated,
+
+    /// <summary>A session is still open: its run was paused, broke off or goes on.</summary>
+    NotFinished,
 }

@@ -42,6 +42,7 @@ public static class CautionWording
             CautionKind.MarginsDiffer => $"{subject} have margins of {N("smaller_ms")} and {N("larger_ms")} ms; the smaller is used.",
             CautionKind.SeveralFactors => $"{N("factors", "0")} factors differ: {subject}. What changed is due to all of them together; change one at a time.",
             CautionKind.RigUncalibrated => $"{N("uncalibrated_sessions", "N0")} of {Count("captured_sessions", "captured session", "captured sessions")} of {subject} {(IsOne(caution, "uncalibrated_sessions") ? "is" : "are")} of a rig that was not calibrated: absolute latencies rest on the default limits of its class. Differences within a sitting are not touched. Calibrate it with 'tarry rig calibrate'.",
+            CautionKind.NotFinished => $"{subject} is not finished: {Count("trials", "trial counts", "trials count")} so far, and what it says will change. Finish its run, or seal it as it is at the bench.",
             _ => throw new ArgumentOutOfRangeException(nameof(caution), caution.Kind, "A kind of caution without words."),
         };
     }

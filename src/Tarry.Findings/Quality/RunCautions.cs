@@ -11,7 +11,7 @@ namespace Tarry.Findings.Quality;
 public static class RunCautions
 {
     // A run begins with few trials and without a clock fit.
-    private static readonly CautionKind[] SettledByTheEnd = [CautionKind.TooFewTrials, CautionKind.ClockNotFitted];
+    private static readonly CautionKind[] SettledByTheEnd = [CautionKind.TooFewTrials, CautionKind.ClockNotFitted, CautionKind.NotFinished];
 
     /// <summary>The cautions of what is captured so far.</summary>
     /// <param name="captured">The session so far.</param>

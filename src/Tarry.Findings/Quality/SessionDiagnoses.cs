@@ -94,6 +94,11 @@ internal static class SessionDiagnoses
             });
         }
 
+        if (!session.Sealed)
+        {
+            yield return new Caution(CautionKind.NotFinished, subject, new Dictionary<string, double> { ["trials"] = session.Counts.Captured });
+        }
+
         // A run that was stopped and goes on begins a segment as well, with the rig running all the while.
         var restarts = session.Record.Segments.Zip(session.Record.Segments.Skip(1)).Count(pair => pair.First.BootId != pair.Second.BootId);
         if (restarts > 0)

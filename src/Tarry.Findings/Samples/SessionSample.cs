@@ -13,6 +13,9 @@ internal sealed class SessionSample
 
     public required SessionCounts Counts { get; init; }
 
+    /// <summary>Whether it is finished; else trials may still come.</summary>
+    public bool Sealed { get; init; } = true;
+
     /// <summary>Used latencies in capture order, and the misses.</summary>
     public required Sample Latencies { get; init; }
 
@@ -43,6 +46,7 @@ internal sealed class SessionSample
         Key = Key,
         Record = Record,
         Counts = Counts,
+        Sealed = Sealed,
         Latencies = new Sample([.. latencies], Latencies.Missed),
         Sequences = Sequences,
         PressTimesMs = PressTimesMs,

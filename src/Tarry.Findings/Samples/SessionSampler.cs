@@ -52,6 +52,7 @@ internal static class SessionSampler
             Key = key,
             Record = data.Record,
             Counts = counts,
+            Sealed = data.Sealed,
             Latencies = new Sample(CollectionsMarshal.AsSpan(latencies), checked((int)counts.Missed)),
             Sequences = [.. sequences],
             PressTimesMs = [.. presses],

@@ -34,7 +34,10 @@ internal static class RunParameters
             settings.Actuation?.Axis is not { } axis || axis.RampUs < settings.HoldUs,
             Text($"The axis would be released before its ramp ends: hold {settings.HoldUs / 1000.0:0.###} ms."),
             "Hold longer than the ramp takes.");
-        Require(request.Trials is null or > 0, Text($"{request.Trials} trials cannot be captured."), "Ask for one or more.");
+        Require(
+            request.Trials is null || (request.Trials > 0 && request.Trials <= RigParameter.Count.Maximum),
+            Text($"{request.Trials} trials cannot be captured."),
+            Text($"Ask for 1 to {RigParameter.Count.Maximum}."));
         Require(
             request.HalfWidthMs is null or (> 0 and < double.PositiveInfinity),
             Text($"A half-width of {request.HalfWidthMs} ms is not a target."),

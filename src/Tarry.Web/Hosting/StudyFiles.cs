@@ -39,9 +39,9 @@ internal static class StudyFiles
         return Document(context, ReportDocument.Write(document, publications.Draft(desk.Name).Preface));
     });
 
-    private static Task<IResult> Published(HttpContext context, string study, string path, StudyDesks desks) => Answer(desks, study, desk =>
+    private static Task<IResult> Published(HttpContext context, string study, string? path, StudyDesks desks) => Answer(desks, study, desk =>
     {
-        if (PublishedFolder.Find(desk.Folder, path) is not { } file)
+        if (PublishedFolder.Find(desk.Folder, path ?? "") is not { } file)
         {
             return Task.FromResult(Results.NotFound());
         }

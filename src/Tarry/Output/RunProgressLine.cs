@@ -18,7 +18,7 @@ internal sealed class RunProgressLine(ProgressLine line) : IProgress<RunProgress
         var mean = value is { MeanMs: { } center, HalfWidthMs: { } half }
             ? Invariant($", mean {center:0.000} +- {half:0.000} ms (95 %, within this session)")
             : "";
-        var remaining = value.Remaining is { } time ? Invariant($", {time:h\\:mm\\:ss} to go") : "";
+        var remaining = value.Remaining is { } time ? Invariant($", {(long)time.TotalHours}:{time:mm\\:ss} to go") : "";
         return Invariant($"{value.Key}: {value.CapturedOnDisk} on disk, {value.Missed} missed, {value.Early} early, {value.Refused} refused{mean}{remaining}");
     }
 }

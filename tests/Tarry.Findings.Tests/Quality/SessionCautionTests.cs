@@ -23,6 +23,16 @@ public class SessionCautionTests
     }
 
     [Fact]
+    public void AnOpenSession_IsToldNotToBeFinished()
+    {
+        var study = new SyntheticStudy(1) { Trials = Trials };
+        var condition = study.AddSession("a", "pad", study.Draw(5, 4)).AddSession("b", "pad", study.Draw(5, 4), isSealed: false).Analyse().Conditions[0];
+        var caution = Assert.Single(condition.Cautions, caution => caution.Kind == CautionKind.NotFinished);
+        Assert.Equal("b.pad", caution.Subject);
+        Assert.Contains("1,500 trials count so far", CautionWording.Sentence(caution), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void WarmingUp_IsDrift()
     {
         var study = new SyntheticStudy(1) { Trials = Trials };

@@ -68,6 +68,24 @@ public class StickStudyTests
     }
 
     [Fact]
+    public void Reshaping_ThatPullsTheDiagonalsIn_IsNoSquare()
+    {
+        var round = Stick.Rim(6, condition: "without");
+        var (x, y) = (round.Samples.X.ToArray(), round.Samples.Y.ToArray());
+        for (var index = 0; index < x.Length; index++)
+        {
+            var diagonal = 1 - (0.06 * Math.Pow(Math.Sin(2 * Math.Atan2(y[index], x[index])), 2));
+            (x[index], y[index]) = (Math.Round(x[index] * diagonal), Math.Round(y[index] * diagonal));
+        }
+
+        var pulled = new StickSession(Stick.Rim(6, condition: "with").Record, new StickSamples(round.Samples.Ticks.ToArray(), x, y));
+        var found = Layer(pulled, round);
+        Assert.DoesNotContain(ReshapingKind.CircleToSquare, found.Kinds);
+        Covers(-100 * 0.06 / (Math.Sqrt(2) - 1), found.Squareness, 1);
+        Assert.DoesNotContain(StickFindings.Of([], [pulled])!.Conditions[0].Faults, fault => fault.Measure == StickMeasure.Squareness);
+    }
+
+    [Fact]
     public void Reshaping_ByADeadZoneThatIsCut_IsRecognisedBetweenTwoLevels()
     {
         var cut = Layer((Stick with { DeadZone = 8, DeadZoneIsStretched = false }).Sweeps(3, condition: "with"), Stick.Sweeps(4, condition: "without"));

@@ -44,10 +44,11 @@ public sealed class RunParametersTests : IDisposable
         Make(new RunRequest { Key = TemporaryStudy.Key, Settings = RunRequest.DefaultSettings with { IntervalMinUs = 100_000, IntervalMaxUs = 100_400 }, AllowNarrowInterval = true });
 
     [Theory]
-    [InlineData(0, null)]
+    [InlineData(0L, null)]
+    [InlineData((long)uint.MaxValue, null)]
     [InlineData(null, 0.0)]
     [InlineData(null, double.NaN)]
-    public void CaptureRun_TargetThatCannotBe_IsRefused(int? trials, double? halfWidthMs) =>
+    public void CaptureRun_TargetThatCannotBe_IsRefused(long? trials, double? halfWidthMs) =>
         Assert.Throws<RunSettingsException>(() => Make(new RunRequest { Key = TemporaryStudy.Key, Trials = trials, HalfWidthMs = halfWidthMs }));
 
     private CaptureRun Make(RunRequest request) =>

@@ -111,7 +111,7 @@ public sealed class BenchTests(Chromium chromium) : IAsyncLifetime
         await window.GoTo(At("bench?study=pads&sitting=monday&condition=quill-usb"));
         await FillIn(window.Page, pace: "20", trials: 0);
         await window.Page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
-        await Assertions.Expect(window.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Ask for one or more.");
+        await Assertions.Expect(window.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Ask for 1 to 4294967294.");
         await window.IsAccessible();
     }
 

@@ -59,6 +59,7 @@ public sealed class UploadEndpointTests : IAsyncLifetime
     [InlineData("study/pads/published/%2fetc%2fpasswd", HttpStatusCode.NotFound)]
     [InlineData("study/..%2f..%2fpads/published/report.html", HttpStatusCode.NotFound)]
     [InlineData("study/pads/published/study.toml", HttpStatusCode.NotFound)]
+    [InlineData("study/pads/published/", HttpStatusCode.NotFound)]
     public async Task Get_OfAPublishedFile_StaysInItsFolder(string path, HttpStatusCode status)
     {
         using var answer = await client.GetAsync(new Uri(served!.Address.ToString() + path), Stop);
