@@ -113,6 +113,25 @@ public class StickRefusalTests
     }
 
     [Theory]
+    [InlineData(0.8, true)]
+    [InlineData(1, false)]
+    public void RimSweep_WhoseDistanceIsCut_IsRefusedForTheCircleAndServesTheRange(double longest, bool cut)
+    {
+        var rim = (Stick with { OffsetX = 2 }).Rim(2);
+        var (x, y) = (rim.Samples.X.ToArray(), rim.Samples.Y.ToArray());
+        for (var i = 0; i < x.Length; i++)
+        {
+            var scale = Math.Min(1, longest * FaultyStick.Half / Math.Sqrt((x[i] * x[i]) + (y[i] * y[i])));
+            (x[i], y[i]) = (Math.Round(scale * x[i]), Math.Round(scale * y[i]));
+        }
+
+        var finding = Finding(new StickSession(rim.Record, new StickSamples(rim.Samples.Ticks.ToArray(), x, y)));
+        Assert.Equal(cut, finding.Of(StickMeasure.RadialDeviation) is StickRefusal { Reason: StickRefusalReason.CutOff });
+        Assert.Equal(cut, finding.Of(StickMeasure.Hysteresis, StickPart.X) is StickRefusal { Reason: StickRefusalReason.CutOff });
+        Assert.InRange(finding.Estimate(StickMeasure.Reach, StickPart.Up)!.Value, cut ? 79.9 : 89.5, cut ? 80.1 : 90.5);
+    }
+
+    [Theory]
     [InlineData(97, 6, true)]
     [InlineData(101, 0, true)]
     [InlineData(100, 0, false)]

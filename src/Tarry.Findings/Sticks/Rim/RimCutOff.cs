@@ -3,7 +3,7 @@ using Tarry.Findings.Sticks.Recordings;
 
 namespace Tarry.Findings.Sticks.Rim;
 
-/// <summary>Whether a circle is cut off: positions stand at the end of the range, or through noise at one and the same outermost place, over more of the turn than a circle touches, and not out to the corners as a square would.</summary>
+/// <summary>Whether a circle is cut off: its distance is, or positions stand at the end of the range, or through noise at one and the same outermost place, over more of the turn than a circle touches, and not out to the corners as a square would.</summary>
 internal static class RimCutOff
 {
     private const double LeastExtent = 10;
@@ -15,7 +15,7 @@ internal static class RimCutOff
     /// <summary>Over how many degrees the widest side is cut, or null where none is.</summary>
     public static double? Degrees(StickRecording recording, IReadOnlyList<RimTurn> turns)
     {
-        double? widest = null;
+        double? widest = RadialCut.Is(recording, turns) ? 360 : null;
         foreach (var (along, across) in new[] { (recording.X, recording.Y), (recording.Y, recording.X) })
         {
             foreach (var end in Ends(along, turns))
