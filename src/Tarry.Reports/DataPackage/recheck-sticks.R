@@ -12,6 +12,9 @@ step_of <- function(counts) {
   multiples <- round(gaps / middle)
   if (sum(multiples >= 1 & abs(gaps - middle * multiples) <= tolerance) < .9 * length(gaps)) return(0)
   step <- span(distinct) / sum(pmax(1, multiples))
+  # A steady motion without noise moves by the same from report to report: that is its speed, and no step.
+  moved <- abs(diff(counts)) / step; single <- moved >= .5 & moved < 1.5
+  if (sum(single[-1] & single[-length(single)]) >= .95 * sum(moved >= .5)) return(0)
   if (length(counts) / 2 > span(distinct) / step) step else 0
 }
 
@@ -23,6 +26,12 @@ axis_of <- function(name, recording, table) {
   moves <- if (recording$stimulus == "level") length(unique(table[[paste0("stimulus_", name)]])) > nrow(table) %/% 10 else recording$procedure %in% c("rim-sweep", "slow-ramp")
   found <- if (moves && span(counts) > (high - low) / 4) step_of(counts) else 0
   list(percent = 100 * (counts - (high + low) / 2) / ((high - low) / 2), half = (high - low) / 2, found = found, coarsest = max(stated, found, 0, na.rm = TRUE))
+}
+
+# How many positions an axis can say: steps of whole counts leave what is less than a step at the end of the range, others were scaled to fill it.
+positions_of <- function(axis) {
+  steps <- 2 * axis$half / axis$found
+  (if (axis$found == floor(axis$found)) floor(steps) else round(steps)) + 1
 }
 
 # Mean of 20 batch means; standard deviation about the line through them, less that of rounding (Sheppard).
@@ -112,7 +121,7 @@ values_of <- function(recordings) {
         said <- rest(one$ms, axis$percent, 100 * step / axis$half)
         add(paste0("centre_offset_", name, "_percent"), said[1]); add(paste0("rest_noise_", name, "_percent"), said[2])
       }
-      if (one$procedure %in% c("rim-sweep", "slow-ramp", "substitution") && axis$found > 0) add(paste0("distinct_steps_", name, "_count"), 2 * axis$half / axis$found + 1)
+      if (one$procedure %in% c("rim-sweep", "slow-ramp", "substitution") && axis$found > 0) add(paste0("distinct_steps_", name, "_count"), positions_of(axis))
     }
     turned <- if (one$procedure == "rim-sweep") profiles(one$x$percent, one$y$percent) else list()
     if (length(turned) > 0) { fitted <- rowMeans(sapply(turned, circle))

@@ -31,7 +31,16 @@ class Axis:
         multiples = np.rint(gaps / median)
         if np.sum((multiples >= 1) & (np.abs(gaps - median * multiples) <= tolerance)) < 0.9 * len(gaps): return None
         step = np.ptp(distinct) / np.sum(np.maximum(1, multiples))
+        # A steady motion without noise moves by the same from report to report: that is its speed, and no step.
+        moved = np.abs(np.diff(self.counts)) / step
+        single = (moved >= 0.5) & (moved < 1.5)
+        if np.sum(single[1:] & single[:-1]) >= 0.95 * np.sum(moved >= 0.5): return None
         return step if len(self.counts) / 2 > np.ptp(distinct) / step else None
+
+    def positions(self):
+        """How many it can say: steps of whole counts leave what is less than a step at the end of the range, others were scaled to fill it."""
+        steps = (self.high - self.low) / self.found
+        return (math.floor(steps) if self.found == math.floor(self.found) else round(steps)) + 1
 
 def rest(ms, positions, step):
     """Mean of 20 batch means; standard deviation about the line through them, less that of rounding (Sheppard)."""
@@ -118,7 +127,7 @@ def values_of(recordings):
                 add("centre_offset_%s_percent" % name, centre)
                 add("rest_noise_%s_percent" % name, noise)
             if procedure in ("rim-sweep", "slow-ramp", "substitution") and axis.found:
-                add("distinct_steps_%s_count" % name, (axis.high - axis.low) / axis.found + 1)
+                add("distinct_steps_%s_count" % name, axis.positions())
         turned = profiles(axes["x"].percent, axes["y"].percent) if procedure == "rim-sweep" else []
         if turned:
             x, y, radius = np.mean([circle(turn) for turn in turned], axis=0)

@@ -40,7 +40,7 @@ public class DirectionTests
     [Fact]
     public void ReturnDirections_KeepEveryReleaseAndAreOverSessions()
     {
-        static Release From(double degrees, double x) => new(Math.Cos(degrees * Math.PI / 180), Math.Sin(degrees * Math.PI / 180), x, -x, 0, 0, 0, 0);
+        static Release From(double degrees, double x) => new(Math.Cos(degrees * Math.PI / 180), Math.Sin(degrees * Math.PI / 180), x, -x, 0, 0, 0, 0, 0);
         var directions = ReturnDirections.Of([[From(3, 1), From(-4, 1)], [From(1, 2), From(130, 7)], [From(0, 3)]]);
         Assert.Equal([(0, 3, 4), (135, 1, 1)], directions.Select(direction => ((int)direction.Degrees, direction.Sessions, direction.Releases)));
         Assert.Equal((2, -2), (directions[0].X, directions[0].Y));

@@ -60,6 +60,12 @@ internal sealed record FaultyStick
 
     public double ReleaseOvershoot { get; init; }
 
+    /// <summary>How a push goes out over its fifth of a second: 1 evenly, 2 beginning gently.</summary>
+    public double PushExponent { get; init; } = 1;
+
+    /// <summary>The time constant of the way back after a release.</summary>
+    public double ReturnMs { get; init; } = 6;
+
     public double DelayMs { get; init; }
 
     public double RiseMs { get; init; } = 1;
@@ -101,9 +107,10 @@ internal sealed record FaultyStick
             var index = Math.Min((int)(t / each), count - 1);
             var (within, rest, before) = (t - (index * each), rests[index], index == 0 ? (Angle: 0, X: 0, Y: 0) : rests[index - 1]);
             var (x, y) = (GateRadius * Math.Cos(rest.Angle), GateRadius * Math.Sin(rest.Angle));
-            // A critically damped return, with an excursion past the rest put onto it.
+            // A damped return, with an excursion past the rest put onto it.
             var since = within - 0.45;
-            var share = within < 0.2 ? within / 0.2 : since < 0 ? 1 : Math.Exp(-since / 0.006) - (ReleaseOvershoot / 100 * Math.Exp(-Math.Pow((since - 0.06) / 0.012, 2)));
+            var back = since * 1_000 / ReturnMs;
+            var share = within < 0.2 ? Math.Pow(within / 0.2, PushExponent) : since < 0 ? 1 : Math.Exp(-back) - (ReleaseOvershoot / 100 * Math.Exp(-Math.Pow((back - 10) / 2, 2)));
             var from = within < 0.2 ? before : rest;
             return (from.X + (share * (x - from.X)), from.Y + (share * (y - from.Y)));
         });

@@ -48,6 +48,29 @@ public class StickRefusalTests
     }
 
     [Fact]
+    public void Rest_OfSixtySeconds_TellsTheDriftThoughItsLastPositionComesBeforeTheEnd() =>
+        Assert.NotNull(Finding(Stick.Rest(5, seconds: 60)).Estimate(StickMeasure.CentreDrift, StickPart.X));
+
+    [Theory]
+    [InlineData(StickProcedure.Rest)]
+    [InlineData(StickProcedure.FlickRelease)]
+    [InlineData(StickProcedure.RimSweep)]
+    [InlineData(StickProcedure.SlowRamp)]
+    public void Recording_WhoseTimesAreAllAlike_IsRefused(StickProcedure procedure)
+    {
+        var session = procedure switch
+        {
+            StickProcedure.Rest => Stick.Rest(5, seconds: 60),
+            StickProcedure.FlickRelease => Stick.Flicks(5),
+            StickProcedure.RimSweep => Stick.Rim(5),
+            _ => Stick.Sweeps(5, known: false),
+        };
+        var finding = Finding(new StickSession(session.Record, new StickSamples(new long[session.Samples.Count], session.Samples.X.ToArray(), session.Samples.Y.ToArray())));
+        Assert.NotNull(Assert.IsType<StickRefusal>(finding.Of(StickMeasure.ReportInterval)));
+        Assert.All(finding.Measures, result => Assert.True(result.Outcome is StickRefusal or StickEstimate { Value: not double.NaN }));
+    }
+
+    [Fact]
     public void Rest_OfAHundredPositions_IsRefused() =>
         Assert.Equal(StickRefusalReason.TooFewPositions, Refused(StickMeasure.CentreOffset, Stick.Rest(6, seconds: 0.4), StickPart.X).Reason);
 
@@ -87,6 +110,45 @@ public class StickRefusalTests
         double[] Cut(ReadOnlySpan<double> counts) => [.. counts.ToArray().Select(count => Math.Clamp(count, -0.8 * FaultyStick.Half, 0.8 * FaultyStick.Half))];
         var finding = Finding(new StickSession(rim.Record, new StickSamples(rim.Samples.Ticks.ToArray(), Cut(rim.Samples.X), Cut(rim.Samples.Y))));
         Assert.Equal(StickRefusalReason.CutOff, Assert.IsType<StickRefusal>(finding.Of(StickMeasure.Hysteresis, StickPart.X)).Reason);
+    }
+
+    [Theory]
+    [InlineData(0.8, true)]
+    [InlineData(1, false)]
+    public void RimSweep_WhoseDistanceIsCut_IsRefusedForTheCircleAndServesTheRange(double longest, bool cut)
+    {
+        var rim = (Stick with { OffsetX = 2 }).Rim(2);
+        var (x, y) = (rim.Samples.X.ToArray(), rim.Samples.Y.ToArray());
+        for (var i = 0; i < x.Length; i++)
+        {
+            var scale = Math.Min(1, longest * FaultyStick.Half / Math.Sqrt((x[i] * x[i]) + (y[i] * y[i])));
+            (x[i], y[i]) = (Math.Round(scale * x[i]), Math.Round(scale * y[i]));
+        }
+
+        var finding = Finding(new StickSession(rim.Record, new StickSamples(rim.Samples.Ticks.ToArray(), x, y)));
+        Assert.Equal(cut, finding.Of(StickMeasure.RadialDeviation) is StickRefusal { Reason: StickRefusalReason.CutOff });
+        Assert.Equal(cut, finding.Of(StickMeasure.Hysteresis, StickPart.X) is StickRefusal { Reason: StickRefusalReason.CutOff });
+        Assert.InRange(finding.Estimate(StickMeasure.Reach, StickPart.Up)!.Value, cut ? 79.9 : 89.5, cut ? 80.1 : 90.5);
+    }
+
+    [Theory]
+    [InlineData(97, 6, true)]
+    [InlineData(101, 0, true)]
+    [InlineData(100, 0, false)]
+    public void RimSweep_CutALittleAtTheEnd_IsRefusedForTheCircleWhereItIsMoreThanTouched(double radius, double offset, bool cut)
+    {
+        var finding = Finding((Stick with { GateRadius = radius, OffsetX = offset, Steps = 4_096 }).Rim(2));
+        Assert.Equal(cut, finding.Of(StickMeasure.GainDifference) is StickRefusal { Reason: StickRefusalReason.CutOff });
+        Assert.InRange(finding.Estimate(StickMeasure.Reach, StickPart.Right)!.Value, 99.5, 100.5);
+    }
+
+    [Fact]
+    public void Stops_CountedFromAboveInPlaceOfTheRight_AreRefused()
+    {
+        var stops = Stick.Stops(8);
+        var fromAbove = stops.Samples.Stimulus.ToArray().Select(angle => (angle + 90) % 360).ToArray();
+        var turned = new StickSamples(stops.Samples.Ticks.ToArray(), stops.Samples.X.ToArray(), stops.Samples.Y.ToArray(), fromAbove);
+        Assert.Equal(StickRefusalReason.StopsDisagree, Refused(StickMeasure.AngularRotation, new StickSession(stops.Record, turned)).Reason);
     }
 
     [Fact]

@@ -32,7 +32,7 @@ internal static class FlickReadings
         }
 
         var rounding = RoundingError.Of(Math.Max(recording.X.Step, recording.Y.Step), releases.Average(release => release.RestVariance));
-        readings.Add(StickMeasure.ReleaseOvershoot, StickPart.Whole, [.. releases.Select(release => release.Overshoot)], Name, allowance: Overshoots, hidden: releases.Max(release => release.Hidden));
+        readings.Add(StickMeasure.ReleaseOvershoot, StickPart.Whole, [.. releases.Select(release => release.Overshoot)], Name, releases.Average(release => release.Blur), Overshoots, hidden: releases.Max(release => release.Hidden));
         readings.Add(StickMeasure.ReleaseSettling, StickPart.Whole, [.. releases.Select(release => release.SettlingMs)], Name);
         if (Fit(releases) is not { } fit)
         {

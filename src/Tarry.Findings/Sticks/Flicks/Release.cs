@@ -7,6 +7,7 @@ namespace Tarry.Findings.Sticks.Flicks;
 /// <param name="RestY">The y.</param>
 /// <param name="RestVariance">The variance of the positions there, the mean of both axes.</param>
 /// <param name="Overshoot">How far it went past that, in per cent of the way.</param>
+/// <param name="Blur">By how much that may be off: it rests on a single position, which noise and rounding move, and on what is taken to lie between reports.</param>
 /// <param name="Hidden">Up to where an overshoot would not show.</param>
 /// <param name="SettlingMs">From leaving the gate until it stayed within 2 % of the way.</param>
-internal readonly record struct Release(double DirectionX, double DirectionY, double RestX, double RestY, double RestVariance, double Overshoot, double Hidden, double SettlingMs);
+internal readonly record struct Release(double DirectionX, double DirectionY, double RestX, double RestY, double RestVariance, double Overshoot, double Blur, double Hidden, double SettlingMs);

@@ -7,13 +7,15 @@ internal static class Releases
 {
     private const double AtGate = 0.6;
     private const double LeastHoldMs = 60;
-    private const double HeldAtGate = 0.8;
     private const double NearRest = 0.25;
     private const double Pushed = 0.05;
     private const double Left = 0.9;
     private const double Settled = 0.02;
     private const int FewestAtRest = 6;
-    private const int MostAtGate = 20;
+
+    // The way back has died away by the middle of the rest; the next push may begin gently before its end.
+    private const double RestFrom = 0.5;
+    private const double RestTo = 0.8;
 
     public static IReadOnlyList<Release> Of(StickRecording recording)
     {
@@ -28,7 +30,7 @@ internal static class Releases
         for (var hold = 0; hold < holds.Count; hold++)
         {
             var end = hold == holds.Count - 1 ? recording.Count : holds[hold + 1].From;
-            if (Of(recording, gate, holds[hold].To, end) is { } release)
+            if (Of(recording, gate, holds[hold], end) is { } release)
             {
                 releases.Add(release);
             }
@@ -71,9 +73,9 @@ internal static class Releases
         return radii[(int)(0.99 * (radii.Length - 1))];
     }
 
-    private static Release? Of(StickRecording recording, double gate, int leaving, int end)
+    private static Release? Of(StickRecording recording, double gate, (int From, int To) hold, int end)
     {
-        var arrived = leaving + 1;
+        var arrived = hold.To + 1;
         while (arrived < end && recording.Radius(arrived) > NearRest * gate)
         {
             arrived++;
@@ -87,27 +89,18 @@ internal static class Releases
             last--;
         }
 
-        var (from, to) = (arrived + ((last - arrived) / 2), arrived + (int)((last - arrived) * 0.95));
+        var (from, to) = (arrived + (int)((last - arrived) * RestFrom), arrived + (int)((last - arrived) * RestTo));
         if (to - from < FewestAtRest)
         {
             return null;
         }
 
         var (restX, restY) = (Mean(recording.X.Percent, from, to), Mean(recording.Y.Percent, from, to));
-        var (x, y) = (0.0, 0.0);
-        var held = 0;
-        for (var i = leaving; i >= 0 && held < MostAtGate && recording.Radius(i) > AtGate * gate; i--)
-        {
-            if (recording.Radius(i) > HeldAtGate * gate)
-            {
-                (x, y, held) = (x + recording.X.Percent[i] - restX, y + recording.Y.Percent[i] - restY, held + 1);
-            }
-        }
-
-        var way = Math.Sqrt((x * x) + (y * y)) / Math.Max(1, held);
-        return held == 0 || way <= 0
-            ? null
-            : Measured(recording, leaving, (from, to), (restX, restY), (x / held / way, y / held / way), way);
+        // The median: the last positions of a hold belong to the way back, and are the more of them the faster the reports.
+        var held = Median(recording, hold.From + ((hold.To - hold.From) / 2), hold.To + 1);
+        var (x, y) = (held.X - restX, held.Y - restY);
+        var way = Math.Sqrt((x * x) + (y * y));
+        return way <= 0 ? null : Measured(recording, hold.To, (from, to), (restX, restY), (x / way, y / way), way);
     }
 
     private static Release Measured(StickRecording recording, int leaving, (int From, int To) rest, (double X, double Y) at, (double X, double Y) direction, double way)
@@ -128,15 +121,26 @@ internal static class Releases
             first--;
         }
 
-        var (lowest, settled) = (0.0, first);
+        var (lowest, settled) = (first, first);
         for (var i = first; i < rest.To; i++)
         {
-            lowest = Math.Min(lowest, Along(i));
+            lowest = Along(i) < Along(lowest) ? i : lowest;
             settled = Distance(recording, i, at) > (Settled * way) + noise ? Math.Min(i + 1, rest.To) : settled;
         }
 
-        var hidden = noise + (2 * Math.Max(recording.X.Step, recording.Y.Step));
-        return new Release(direction.X, direction.Y, at.X, at.Y, variance / 2, -lowest > hidden ? -100 * lowest / way : 0, 100 * hidden / way, recording.TimesMs[settled] - recording.TimesMs[first]);
+        var step = Math.Max(recording.X.Step, recording.Y.Step);
+        var hidden = noise + (2 * step);
+        var seen = -Along(lowest);
+        var beyond = seen > hidden ? Peak(-Along(lowest - 1), seen, -Along(lowest + 1)) : 0;
+        var blur = (noise / 3) + (step / 2) + Math.Max(0, beyond - seen);
+        return new Release(direction.X, direction.Y, at.X, at.Y, variance / 2, 100 * beyond / way, 100 * blur / way, 100 * hidden / way, recording.TimesMs[settled] - recording.TimesMs[first]);
+    }
+
+    // Between reports the excursion goes on: the height of the parabola through the greatest and its neighbours.
+    private static double Peak(double before, double greatest, double after)
+    {
+        var bend = before - (2 * greatest) + after;
+        return bend < 0 ? greatest - ((before - after) * (before - after) / (8 * bend)) : greatest;
     }
 
     private static double Distance(StickRecording recording, int i, (double X, double Y) from) =>

@@ -18,15 +18,17 @@ internal static class RampReadings
     public static IReadOnlyList<NonLinearityCurve> Add(SessionReadings readings, StickRecording recording)
     {
         var curves = new List<NonLinearityCurve>();
-        foreach (var (axis, other, part, otherPart) in new[] { (recording.X, recording.Y, StickPart.X, StickPart.Y), (recording.Y, recording.X, StickPart.Y, StickPart.X) })
+        foreach (var (part, otherPart) in new[] { (StickPart.X, StickPart.Y), (StickPart.Y, StickPart.X) })
         {
+            var (axis, other) = (recording.Axis(part), recording.Axis(otherPart));
             var known = axis.LevelPercent.Where(level => !double.IsNaN(level)).DefaultIfEmpty().ToList();
             if (known.Max() - known.Min() >= Moves)
             {
-                if (AddLevels(readings, recording, axis, part) is { } curve)
+                var levels = recording.WithoutChanges(part);
+                if (AddLevels(readings, levels, levels.Axis(part), part) is { } curve)
                 {
                     curves.Add(curve);
-                    CrosstalkReadings.Add(readings, recording, axis, other, otherPart);
+                    CrosstalkReadings.Add(readings, levels, levels.Axis(part), levels.Axis(otherPart), otherPart);
                 }
             }
             else if (axis.LevelPercent.Length == 0 && other.LevelPercent.Length == 0 && Span(axis) >= Span(other) && Span(axis) >= Moves && AddMotion(readings, recording, axis, part) is { } curve)

@@ -26,6 +26,13 @@ internal sealed class AxisRecording
         }
     }
 
+    private AxisRecording(AxisRecording whole, int[] kept)
+    {
+        (Minimum, StepCounts, StepIsShown, Half, Rescaling) = (whole.Minimum, whole.StepCounts, whole.StepIsShown, whole.Half, whole.Rescaling);
+        Percent = [.. kept.Select(index => whole.Percent[index])];
+        LevelPercent = whole.LevelPercent.Length == 0 ? [] : [.. kept.Select(index => whole.LevelPercent[index])];
+    }
+
     /// <summary>The least count.</summary>
     public double Minimum { get; }
 
@@ -49,6 +56,9 @@ internal sealed class AxisRecording
 
     /// <summary>By how much a coarser step that was scaled to the range may be off where it was rounded to counts, in per cent: half a count; else 0.</summary>
     public double Rescaling { get; }
+
+    /// <summary>The axis at some of its positions.</summary>
+    public AxisRecording Of(int[] kept) => new(this, kept);
 
     /// <summary>The position of an end of the range, in per cent.</summary>
     public static double End(bool upper) => upper ? 100 : -100;

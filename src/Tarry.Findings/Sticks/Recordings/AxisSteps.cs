@@ -11,6 +11,8 @@ internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
     // Where every position differs, the distances between them are no steps.
     private const double Fullness = 0.5;
 
+    private const double InStrides = 0.95;
+
     // What converters of wipers tell apart at most; a range of more says nothing about the axis (common practice, no published source).
     private const double FinestOfWipers = 4_096;
 
@@ -72,7 +74,21 @@ internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
     }
 
     private static FoundStep? Found(ReadOnlySpan<double> counts) =>
-        FoundStep.Of(counts) is { } found && counts.Length * Fullness > Span(counts) / found.Counts ? found : null;
+        FoundStep.Of(counts) is { } found && counts.Length * Fullness > Span(counts) / found.Counts && !Strides(counts, found.Counts) ? found : null;
+
+    // A steady motion without noise moves by the same from report to report: that is its speed, and no step.
+    private static bool Strides(ReadOnlySpan<double> counts, double step)
+    {
+        var (moves, strides, before) = (0, 0, false);
+        for (var i = 1; i < counts.Length; i++)
+        {
+            var moved = Math.Abs(counts[i] - counts[i - 1]) / step;
+            var single = moved is >= 0.5 and < 1.5;
+            (moves, strides, before) = (moves + (moved >= 0.5 ? 1 : 0), strides + (single && before ? 1 : 0), single);
+        }
+
+        return strides >= InStrides * moves;
+    }
 
     private static double Span(ReadOnlySpan<double> counts)
     {
@@ -101,7 +117,7 @@ internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
         }
 
         var span = range.Maximum - range.Minimum;
-        var steps = (span / found.Counts) + 1;
+        var steps = Positions(span, found.Counts);
         var ideal = range.Step is { } stated ? (span / stated) + 1 : steps;
         readings.Found.Add(new StickReading(StickMeasure.DistinctSteps, part, steps, 0, double.PositiveInfinity, counts.Length, "positions")
         {
@@ -110,4 +126,7 @@ internal readonly record struct AxisSteps(AxisStep X, AxisStep Y)
             Allowance = 0.3 * ideal,
         });
     }
+
+    // Steps of whole counts, such as of bits that are always 0, leave what is less than a step at the end of the range; others were scaled to fill it.
+    private static double Positions(double span, double step) => (step == Math.Floor(step) ? Math.Floor(span / step) : Math.Round(span / step)) + 1;
 }

@@ -1,3 +1,4 @@
+using Tarry.Findings.Sticks.Measures;
 using Tarry.Metrology;
 using Tarry.Studies.Sessions;
 using Tarry.Studies.Sticks;
@@ -7,6 +8,9 @@ namespace Tarry.Findings.Sticks.Recordings;
 /// <summary>A session's positions in per cent of half the range, from the middle of it, over milliseconds from its beginning.</summary>
 internal sealed class StickRecording
 {
+    // Until a converter has answered that it took over a level; a hold lasts longer.
+    private const double LongestChangeMs = 100;
+
     // Of all positions at once, where some are asked for: turns need each of them many times.
     private readonly Lazy<double[]> directions;
 
@@ -27,6 +31,15 @@ internal sealed class StickRecording
         X = new AxisRecording(samples.X, Setup.X, steps.X, Levels(samples.Stimulus));
         Y = new AxisRecording(samples.Y, Setup.Y, steps.Y, Levels(samples.StimulusY));
         AnglesDeg = Setup.Stimulus == StickStimulus.Angle ? samples.Stimulus.ToArray() : [];
+    }
+
+    private StickRecording(StickRecording whole, int[] kept)
+    {
+        directions = new Lazy<double[]>(Directions);
+        (Key, Setup) = (whole.Key, whole.Setup);
+        TimesMs = [.. kept.Select(index => whole.TimesMs[index])];
+        (X, Y) = (whole.X.Of(kept), whole.Y.Of(kept));
+        AnglesDeg = whole.AnglesDeg.Length == 0 ? [] : [.. kept.Select(index => whole.AnglesDeg[index])];
     }
 
     public SessionKey Key { get; }
@@ -50,6 +63,32 @@ internal sealed class StickRecording
 
     /// <summary>The direction of a position from the middle of the range, in radians from -pi to pi.</summary>
     public double Direction(int index) => directions.Value[index];
+
+    /// <summary>The same without the few positions about each change of an axis's level at which it is not known; longer times without a level stay.</summary>
+    public StickRecording WithoutChanges(StickPart axis)
+    {
+        var levels = Axis(axis).LevelPercent;
+        var kept = new List<int>();
+        for (var i = 0; i < levels.Length;)
+        {
+            var next = i + 1;
+            while (next < levels.Length && double.IsNaN(levels[next]) == double.IsNaN(levels[i]))
+            {
+                next++;
+            }
+
+            if (!double.IsNaN(levels[i]) || TimesMs[next - 1] - TimesMs[i] > LongestChangeMs)
+            {
+                kept.AddRange(Enumerable.Range(i, next - i));
+            }
+
+            i = next;
+        }
+
+        return kept.Count == levels.Length ? this : new StickRecording(this, [.. kept]);
+    }
+
+    public AxisRecording Axis(StickPart part) => part == StickPart.Y ? Y : X;
 
     private double[] Directions()
     {

@@ -1,3 +1,4 @@
+using Tarry.Findings.Sticks.Measures;
 using Tarry.Findings.Sticks.Ramps;
 using Tarry.Findings.Sticks.Recordings;
 
@@ -21,8 +22,9 @@ internal static class LevelResponse
     private static List<double[]> Of(StickRecording recording)
     {
         var rows = new List<double[]>();
-        foreach (var axis in new[] { recording.X, recording.Y })
+        foreach (var part in new[] { StickPart.X, StickPart.Y })
         {
+            var axis = recording.WithoutChanges(part).Axis(part);
             var sweeps = LevelPasses.Sweeps(axis);
             if (LevelPasses.OfStairs(axis, sweeps) is { Count: > 0 } stairs)
             {

@@ -17,6 +17,10 @@ internal static class RestReadings
     private const double MostOfRange = 20;
     private const double WindowMs = 1_000;
     private const double ShortestForDriftMs = 60_000;
+    private const double ShortestMs = 6_000;
+
+    // Sixty seconds of positions end before the sixtieth is over, and a hand stops them a little sooner.
+    private const double Punctual = 0.99;
     private const string Of = "batches";
 
     public static void Add(SessionReadings readings, StickRecording recording)
@@ -30,6 +34,12 @@ internal static class RestReadings
         if (recording.Count < FewestPositions)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooFewPositions, recording.Count, FewestPositions), OfRest(part));
+            return;
+        }
+
+        if (recording.DurationMs == 0)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooShort, 0, ShortestMs / 1_000), OfRest(part));
             return;
         }
 
@@ -143,7 +153,7 @@ internal static class RestReadings
 
         if (ranges.Count < 5)
         {
-            readings.Refuse(new StickRefusal(StickRefusalReason.TooShort, recording.DurationMs / 1_000, 6), (StickMeasure.RestPeakToPeak, part));
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooShort, recording.DurationMs / 1_000, ShortestMs / 1_000), (StickMeasure.RestPeakToPeak, part));
             return;
         }
 
@@ -167,7 +177,7 @@ internal static class RestReadings
 
     private static void Drift(SessionReadings readings, StickRecording recording, StickPart part, double[] means, double[] middles, double rounding)
     {
-        if (recording.DurationMs < ShortestForDriftMs)
+        if (recording.DurationMs < Punctual * ShortestForDriftMs)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooShort, recording.DurationMs / 1_000, ShortestForDriftMs / 1_000), (StickMeasure.CentreDrift, part));
             return;

@@ -59,7 +59,9 @@ internal static class RimReadings
 
         var units = RimUnits.Of(recording, turns.Turns, bins.Value);
         var rounding = RimRounding.Of(recording, turns.Turns);
-        Range(readings, recording, units, rounding);
+        // Where an axis lags, it falls short by half the width at its ends.
+        var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
+        Range(readings, recording, units, rounding, lag);
         if (RimCutOff.Degrees(recording, turns.Turns) is { } degrees)
         {
             readings.Found.RemoveAll(reading => reading.Measure == StickMeasure.Squareness);
@@ -67,12 +69,12 @@ internal static class RimReadings
             return units;
         }
 
-        Circle(readings, recording, units, rounding);
+        Circle(readings, recording, units, rounding, lag);
         Hysteresis(readings, recording, units, rounding.OfHysteresis);
         return units;
     }
 
-    private static void Range(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
+    private static void Range(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding, double lag)
     {
         var reaches = Directions.Select(direction => units.Values(turn => DirectionalReach.Of(recording, turn, direction.Angle))).ToList();
         for (var direction = 0; direction < reaches.Count; direction++)
@@ -82,8 +84,6 @@ internal static class RimReadings
 
         if (reaches.All(reach => reach.Length == units.Count))
         {
-            // Where an axis lags, it falls short by half the width at its ends.
-            var lag = units.Pairs.Select(pair => RimHysteresis.Of(pair.CounterClockwise, pair.Clockwise)).OfType<(double X, double Y)>().Select(width => Math.Max(Math.Abs(width.X), Math.Abs(width.Y))).DefaultIfEmpty().Max();
             var relative = 100 / reaches.Average(reach => reach.Average());
             double[] squareness = [.. Enumerable.Range(0, units.Count).Select(unit => Squareness([.. reaches.Select(reach => reach[unit])]))];
             readings.Add(StickMeasure.Squareness, StickPart.Whole, squareness, units.Name, MostOfBoth * rounding.OfReach / Diagonal * relative, (Step(recording) + lag) / Diagonal * relative);
@@ -102,7 +102,7 @@ internal static class RimReadings
         return 100 * (Math.Sqrt((Inverse(0) + Inverse(2)) / (Inverse(1) + Inverse(3))) - 1) / Diagonal;
     }
 
-    private static void Circle(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding)
+    private static void Circle(SessionReadings readings, StickRecording recording, RimUnits units, RimRounding rounding, double lag)
     {
         var step = Step(recording);
         var circles = units.Profiles.Select(profile => GeometricCircle.Fit(profile.X, profile.Y)).ToArray();
@@ -110,8 +110,12 @@ internal static class RimReadings
         readings.Add(StickMeasure.CircleCentre, StickPart.X, [.. circles.Select(circle => circle.X)], units.Name, rounding.OfCircle);
         readings.Add(StickMeasure.CircleCentre, StickPart.Y, [.. circles.Select(circle => circle.Y)], units.Name, rounding.OfCircle);
         var ellipses = units.Profiles.Select(profile => AxesEllipse.Fit(profile.X, profile.Y)).OfType<AxesEllipse>().ToArray();
-        readings.Add(StickMeasure.GainDifference, StickPart.Whole, [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))], units.Name, 2 * rounding.OfCircle, step);
-        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)], units.Name, 1.5 * rounding.OfCircle / 100 * 180 / Math.PI, Math.Atan(step / 100) * 180 / Math.PI);
+        double[] gains = [.. ellipses.Select(ellipse => 100 * ((ellipse.ReachX / ellipse.ReachY) - 1))];
+        double[] skews = [.. ellipses.Select(ellipse => ellipse.Skew * 180 / Math.PI)];
+        // Amplitudes that fall short by a share change both in proportion.
+        var shorter = lag / 2 / circles.Average(circle => circle.Radius);
+        readings.Add(StickMeasure.GainDifference, StickPart.Whole, gains, units.Name, (2 * rounding.OfCircle) + (shorter * Size(gains)), step);
+        readings.Add(StickMeasure.NonOrthogonality, StickPart.Whole, skews, units.Name, (1.5 * rounding.OfCircle / 100 * 180 / Math.PI) + (shorter * Size(skews)), Math.Atan(step / 100) * 180 / Math.PI);
         if (units.Count < 2)
         {
             readings.Refuse(new StickRefusal(StickRefusalReason.TooFewTurns, units.Count, 2), (StickMeasure.RadialDeviation, StickPart.Whole), (StickMeasure.MinimumZone, StickPart.Whole));
@@ -121,8 +125,8 @@ internal static class RimReadings
         var rounded = Math.Sqrt(2) * step;
         var deviations = RadialExtremes.Of(units.Profiles, profile => GeometricCircle.Fit(profile.X, profile.Y));
         var zones = RadialExtremes.Of(units.Profiles, profile => MinimumZone.Fit(profile.X, profile.Y));
-        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, deviations, units.Name, rounding.OfExtremes, rounded);
-        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, [.. zones.Zip(deviations, Math.Min)], units.Name, rounding.OfExtremes, rounded);
+        readings.Add(StickMeasure.RadialDeviation, StickPart.Whole, deviations.Values, units.Name, rounding.OfExtremes + deviations.Blunted, rounded);
+        readings.Add(StickMeasure.MinimumZone, StickPart.Whole, [.. zones.Values.Zip(deviations.Values, Math.Min)], units.Name, rounding.OfExtremes + zones.Blunted, rounded);
     }
 
     private static void Hysteresis(SessionReadings readings, StickRecording recording, RimUnits units, double rounding)
@@ -137,6 +141,8 @@ internal static class RimReadings
         readings.Add(StickMeasure.Hysteresis, StickPart.X, [.. widths.Select(width => width.X)], "turns each way", rounding + (FirstOrder * Math.Abs(widths.Average(width => width.X))), recording.X.Step);
         readings.Add(StickMeasure.Hysteresis, StickPart.Y, [.. widths.Select(width => width.Y)], "turns each way", rounding + (FirstOrder * Math.Abs(widths.Average(width => width.Y))), recording.Y.Step);
     }
+
+    private static double Size(double[] values) => values.Length == 0 ? 0 : Math.Abs(values.Average());
 
     private static double Step(StickRecording recording) => Math.Max(recording.X.Step, recording.Y.Step);
 }

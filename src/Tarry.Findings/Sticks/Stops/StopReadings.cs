@@ -48,18 +48,9 @@ internal static class StopReadings
         return new SessionStops(stops, uncertainty);
     }
 
-    // The length of the mean of unit vectors at the stops' errors: 1 where all err alike, about 0 where the stick was turned the other way.
-    private static double Agreement(IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops)
-    {
-        var (sines, cosines) = (0.0, 0.0);
-        foreach (var stop in stops)
-        {
-            var (sine, cosine) = Math.SinCos(stop.Errors.Average() * Math.PI / 180);
-            (sines, cosines) = (sines + (sine / stops.Count), cosines + (cosine / stops.Count));
-        }
-
-        return Math.Sqrt((sines * sines) + (cosines * cosines));
-    }
+    // The mean cosine of the stops' errors: 1 where none errs, about 0 where the stick was turned the other way or angles were counted from another direction.
+    private static double Agreement(IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops) =>
+        stops.Average(stop => Math.Cos(stop.Errors.Average() * Math.PI / 180));
 
     // Which stop errs most is told by the other rounds, how much by the round itself: the largest of noisy errors would be too large.
     private static void Add(SessionReadings readings, StickRecording recording, IReadOnlyList<(double Degrees, IReadOnlyList<double> Errors)> stops, int rounds, double uncertainty)
