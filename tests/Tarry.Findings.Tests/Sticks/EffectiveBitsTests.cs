@@ -21,4 +21,24 @@ public class EffectiveBitsTests
         // At rest the position keeps its place between two levels, and noise of a third of a step does not make its rounding a twelfth there.
         Assert.InRange(finding.Estimate(StickMeasure.EffectiveResolution, StickPart.X)!.Value, bits - 0.3, bits + 0.3);
     }
+
+    [Fact]
+    public void EffectiveBits_OfOnePassEachWay_AreRefusedAndOfTwoAreTold()
+    {
+        var stick = new FaultyStick { Noise = 0.2, RateHz = 250 };
+        var refusal = Assert.IsType<StickRefusal>(StickFindings.Of([], [stick.Sweeps(1, there: 1)])!.Conditions[0].Of(StickMeasure.EffectiveBits, StickPart.X));
+        Assert.Equal((StickRefusalReason.TooFewPasses, 2, 3), (refusal.Reason, refusal.Have, refusal.Need));
+        var told = StickFindings.Of([], [stick.Sweeps(1, there: 2)])!.Conditions[0].Estimate(StickMeasure.EffectiveBits, StickPart.X)!;
+        Assert.Equal(4, told.Replicates);
+        Assert.InRange(told.High - told.Low, 0, 1);
+    }
+
+    [Fact]
+    public void PeakToPeak_ThatIsAlikeInEverySecond_IsNotKnownExactly()
+    {
+        // Three levels in every second, whatever the noise is exactly: the extremes that were rounded to them lie within a step of them.
+        var finding = StickFindings.Of([], [new FaultyStick { Noise = 0.3, Steps = 256, RateHz = 250 }.Rest(1, seconds: 70)])!.Conditions[0];
+        var told = finding.Estimate(StickMeasure.RestPeakToPeak, StickPart.X)!;
+        Assert.InRange(told.High - told.Low, 0.05, 4 * 200.0 / 255);
+    }
 }

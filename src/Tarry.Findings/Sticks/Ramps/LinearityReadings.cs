@@ -11,6 +11,7 @@ internal static class LinearityReadings
     private const double NoiseReaches = 4;
     private const double StepsFromEnd = 1.5;
     private const double LeastMargin = 0.2;
+    private const int FewestForBits = 3;
     private const int MostHeights = 256;
     private const int MostSteps = 4_096;
     private const double PositionsAStep = 8;
@@ -66,11 +67,17 @@ internal static class LinearityReadings
         return [.. inWidths.Select(width => -width * apart)];
     }
 
-    // About the straight line of least squares through positions over levels, rounding and noise in it.
+    // About the straight line of least squares through positions over levels, rounding and noise in it. Each pass has a line of its own, and two of them tell no scatter worth the name.
     private static void Bits(SessionReadings readings, StickPart part, PassPairs pairs)
     {
-        var bits = pairs.Units.Select(unit => unit.Average(pass => EffectiveBits.FromError(200, Math.Max(PassResidual.Of(pass), 1e-9)))).ToArray();
-        readings.Add(StickMeasure.EffectiveBits, part, bits, pairs.Name);
+        if (pairs.Passes.Count < FewestForBits)
+        {
+            readings.Refuse(new StickRefusal(StickRefusalReason.TooFewPasses, pairs.Passes.Count, FewestForBits), (StickMeasure.EffectiveBits, part));
+            return;
+        }
+
+        double[] bits = [.. pairs.Passes.Select(pass => EffectiveBits.FromError(200, Math.Max(PassResidual.Of(pass), 1e-9)))];
+        readings.Add(StickMeasure.EffectiveBits, part, bits, pairs.NameOfPasses);
     }
 
     private static void Differential(SessionReadings readings, StickPart part, PassPairs pairs)

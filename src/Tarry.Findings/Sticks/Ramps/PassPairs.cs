@@ -8,8 +8,8 @@ internal sealed class PassPairs
         Passes = passes;
         Pairs = [.. passes.Where(pass => pass.Upwards).Zip(passes.Where(pass => !pass.Upwards))];
         Units = Pairs.Count >= 2 ? [.. Pairs.Select(pair => new[] { pair.Up, pair.Down })] : [.. passes.Select(pass => new[] { pass })];
-        var name = Pairs.Count >= 2 ? "passes there and back" : "passes";
-        Name = passes.Any(pass => pass.IsSteadyMotion) ? $"{name}, steady motion assumed" : name;
+        NameOfPasses = IsSteadyMotion ? "passes, steady motion assumed" : "passes";
+        Name = Pairs.Count < 2 ? NameOfPasses : IsSteadyMotion ? "passes there and back, steady motion assumed" : "passes there and back";
     }
 
     public IReadOnlyList<LevelPass> Passes { get; }
@@ -19,6 +19,8 @@ internal sealed class PassPairs
     public IReadOnlyList<IReadOnlyList<LevelPass>> Units { get; }
 
     public string Name { get; }
+
+    public string NameOfPasses { get; }
 
     public bool IsSteadyMotion => Passes.Any(pass => pass.IsSteadyMotion);
 

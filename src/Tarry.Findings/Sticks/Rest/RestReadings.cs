@@ -68,7 +68,7 @@ internal static class RestReadings
 
         var sheppard = axis.Step * axis.Step / 12;
         Resolution(readings, part, variances, sheppard);
-        PeakToPeak(readings, recording, axis, part);
+        PeakToPeak(readings, recording, axis, part, rounding);
     }
 
     private static (StickMeasure, StickPart)[] OfRest(StickPart part) =>
@@ -136,7 +136,7 @@ internal static class RestReadings
 
     private static int Start(int length, int batch) => (int)((long)length * batch / Batches);
 
-    private static void PeakToPeak(SessionReadings readings, StickRecording recording, AxisRecording axis, StickPart part)
+    private static void PeakToPeak(SessionReadings readings, StickRecording recording, AxisRecording axis, StickPart part, double rounding)
     {
         var ranges = new List<double>();
         var (least, greatest, window) = (double.PositiveInfinity, double.NegativeInfinity, 0);
@@ -172,7 +172,8 @@ internal static class RestReadings
             means[batch] = ranges.Take(from..to).Average();
         }
 
-        readings.Add(StickMeasure.RestPeakToPeak, part, means, "batches of seconds");
+        // Both ends are rounded.
+        readings.Add(StickMeasure.RestPeakToPeak, part, means, "batches of seconds", 2 * rounding);
     }
 
     private static void Drift(SessionReadings readings, StickRecording recording, StickPart part, double[] means, double[] middles, double rounding)
