@@ -102,7 +102,7 @@ internal sealed class HeaderReader
         return index < 0
             ? (index, TimeUnit.Microseconds)
             : (index, unit ?? TimeUnits.FromSuffix(header[index])
-                ?? throw new ImportException($"The unit of the column '{header[index]}' is not known.", place, $"Give {option}-unit us, ms, s or ns, or end the column's name with _us, _ms, _s or _ns."));
+                ?? throw new ImportException($"The unit of the column '{header[index]}' is not known.", place, $"Give {option}-unit us, ms, s or ns, or end the column's name with _us, _ms, _s or _ns, or with the unit in brackets."));
     }
 
     private IEnumerable<(string Key, int Index)> FactorColumns()
@@ -137,7 +137,8 @@ internal sealed class HeaderReader
         var found = -1;
         for (var index = 0; index < header.Length; index++)
         {
-            if (!names.Contains(header[index], StringComparer.OrdinalIgnoreCase))
+            if (!names.Contains(header[index], StringComparer.OrdinalIgnoreCase)
+                && (named is not null || !names.Contains(TimeUnits.UsualName(header[index]), StringComparer.OrdinalIgnoreCase)))
             {
                 continue;
             }

@@ -23,12 +23,21 @@ public static class TimeUnits
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "There are ns, us, ms and s."),
     };
 
-    /// <summary>The unit that ends a header name, such as <c>latency_ms</c>; null if none does.</summary>
+    /// <summary>The unit that ends a header name, such as <c>latency_ms</c>, <c>latency (ms)</c> or <c>latency [ms]</c>; null if none does.</summary>
     internal static TimeUnit? FromSuffix(string header)
     {
-        var underscore = header.LastIndexOf('_');
-        return underscore < 0 ? null : FromSymbol(header[(underscore + 1)..].ToLowerInvariant());
+        var start = header.LastIndexOfAny(['_', '(', '[']);
+        var end = start < 0 || header[start] == '_' ? header.Length
+            : header.EndsWith(header[start] == '(' ? ')' : ']') ? header.Length - 1
+            : -1;
+        return start < 0 || end < start ? null : FromSymbol(header[(start + 1)..end].Trim().ToLowerInvariant());
     }
+
+    /// <summary>A header name in the usual form: <c>latency (ms)</c> and <c>latency [ms]</c> as <c>latency_ms</c>; what ends with no unit as it is.</summary>
+    internal static string UsualName(string header) =>
+        header.EndsWith(')') || header.EndsWith(']')
+            ? FromSuffix(header) is { } unit ? $"{header[..header.LastIndexOfAny(['(', '['])].TrimEnd().Replace(' ', '_')}_{Symbol(unit)}" : header
+            : header;
 
     /// <summary>How many nanoseconds a unit has.</summary>
     internal static long Nanoseconds(TimeUnit unit) => unit switch

@@ -28,6 +28,9 @@ internal sealed class RecordingPlan(RecordingTarget target, string fileName, str
     /// <summary>The sequence number of the next trial.</summary>
     public long NextSequence => trials.Count + 1;
 
+    /// <summary>The first thing that was refused and how many there are, as a sentence to put behind another; empty where nothing was.</summary>
+    public string FirstRefused => refused.Count == 0 ? "" : FormattableString.Invariant($" {refusedTotal} rows were refused; the first, {refused[0].Place}: {refused[0].Reason}");
+
     /// <summary>Adds a trial that is not refused.</summary>
     public void Add(Trial trial) => trials.Add(trial);
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Tarry.Imports.DelimitedText;
 using Tarry.Imports.Recordings;
 
@@ -10,6 +9,7 @@ internal sealed class BrightnessTable
     /// <summary>A day at 230 frames a second.</summary>
     private const int MostFrames = 20_000_000;
     private const int RowsBetweenReports = 65_536;
+    private const decimal LargestNumber = 1e12m;
     private readonly List<double> times = [];
     private readonly List<float> press = [];
     private readonly List<float> response = [];
@@ -53,7 +53,8 @@ internal sealed class BrightnessTable
             }
             else if (!(Number(rows[time]) is { } at && Number(rows[first]) is { } one && Number(rows[second]) is { } other))
             {
-                plan.RefuseUnassigned($"{fileName} line {rows.Line}", "not a number", "The time stamp or a brightness is no number.");
+                var hint = !options.DecimalComma && (rows[time].Contains(',') || rows[first].Contains(',') || rows[second].Contains(',')) ? " Give --decimal-comma if that is how the file writes numbers." : "";
+                plan.RefuseUnassigned($"{fileName} line {rows.Line}", "not a number", $"The time stamp or a brightness is no number.{hint}");
             }
             else if (table.times.Count > 0 && at <= table.times[^1])
             {
@@ -72,10 +73,10 @@ internal sealed class BrightnessTable
 
         table.Count();
         return table;
-    }
 
-    private static double? Number(ReadOnlySpan<char> text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) < 1e12 ? number : null;
+        double? Number(ReadOnlySpan<char> text) =>
+            CellNumbers.ReadDecimal(text, options.DecimalComma, out var number) == CellNumbers.Reading.Read && Math.Abs(number) < LargestNumber ? (double)number : null;
+    }
 
     private static int Column(string[] header, string name, string option, string fileName)
     {

@@ -50,7 +50,7 @@ public static class VideoImport
             });
             if (table.Numbers.Count == 0)
             {
-                throw new ImportException("The table holds no frame.", fileName, "Give a table with a row for each frame.");
+                throw new ImportException($"The table holds no frame.{plan.FirstRefused}", fileName, "Give a table with a row for each frame.");
             }
 
             Pair(table, options, plan, fileName);
@@ -65,8 +65,8 @@ public static class VideoImport
 
     private static void Pair(BrightnessTable table, VideoOptions options, RecordingPlan plan, string fileName)
     {
-        var press = Levels(table.Press, options.PressThreshold, options.PressColumn, "--press-threshold", fileName);
-        var response = Levels(table.Response, options.ResponseThreshold, options.ResponseColumn, "--response-threshold", fileName);
+        var press = Levels(table.Press, options.PressThreshold, options.PressColumn, "--press-threshold", plan, fileName);
+        var response = Levels(table.Response, options.ResponseThreshold, options.ResponseColumn, "--response-threshold", plan, fileName);
         var numbers = table.Numbers.ToArray();
         var fps = options.CaptureFps;
         var (shortest, longest) = options.Window.Ticks(fps);
@@ -101,10 +101,23 @@ public static class VideoImport
         }
     }
 
-    private static BrightnessLevels Levels(IReadOnlyList<float> brightness, double? threshold, string column, string option, string fileName) =>
+    private static BrightnessLevels Levels(IReadOnlyList<float> brightness, double? threshold, string column, string option, RecordingPlan plan, string fileName) =>
         threshold is { } stated ? new BrightnessLevels(stated, 0)
-        : BrightnessLevels.Of(brightness) ?? throw new ImportException(
-            $"The column {column} is of one brightness throughout.", fileName, $"Check that the region holds what changes, or say from which brightness on it counts: {option}.");
+        : BrightnessLevels.Of(MedianOfThree(brightness)) ?? BrightnessLevels.Of(brightness) ?? throw new ImportException(
+            $"The column {column} is of one brightness throughout.{plan.FirstRefused}", fileName, $"Check that the region holds what changes, or say from which brightness on it counts: {option}.");
+
+    // A damaged number in one frame must not decide what is bright; where nothing is bright for two frames, all frames decide.
+    private static float[] MedianOfThree(IReadOnlyList<float> brightness)
+    {
+        var medians = new float[Math.Max(0, brightness.Count - 2)];
+        for (var index = 0; index < medians.Length; index++)
+        {
+            var (one, two, three) = (brightness[index], brightness[index + 1], brightness[index + 2]);
+            medians[index] = Math.Max(Math.Min(one, two), Math.Min(Math.Max(one, two), three));
+        }
+
+        return medians;
+    }
 
     private static void Describe(RecordingPlan plan, VideoOptions options, BrightnessTable table, BrightnessLevels press, BrightnessLevels response)
     {

@@ -33,6 +33,9 @@ public sealed record VideoOptions
     /// <summary>The character between cells; null to take the one that the header has most of.</summary>
     public char? Delimiter { get; init; }
 
+    /// <summary>Whether numbers are written 1,5.</summary>
+    public bool DecimalComma { get; init; }
+
     /// <summary>Which response can belong to a press.</summary>
     public PairingWindow Window { get; init; } = PairingWindow.Default;
 }

@@ -1,6 +1,6 @@
 namespace Tarry.Studies.Reports;
 
-/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. Some 16 bytes a report beside its own.</summary>
+/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. 24 bytes a report beside its own.</summary>
 public sealed class ReportLog
 {
     /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
@@ -8,9 +8,20 @@ public sealed class ReportLog
 
     private const int RowsInChunk = 65_536;
     private const int BytesInChunk = 1 << 20;
-    private readonly List<Row[]> rows = [];
-    private readonly List<byte[]> chunks = [];
+    private readonly List<Row[]> rows;
+    private readonly List<byte[]> chunks;
+    private readonly Func<long, long>? scale;
     private int used;
+
+    /// <summary>Begins without reports.</summary>
+    public ReportLog() => (rows, chunks) = ([], []);
+
+    /// <summary>The same reports on another scale: what is kept of them is kept once.</summary>
+    private ReportLog(ReportLog source, Func<long, long> scale)
+    {
+        (rows, chunks, Count, IsInOrder) = (source.rows, source.chunks, source.Count, source.IsInOrder);
+        this.scale = source.scale is { } first ? tick => scale(first(tick)) : scale;
+    }
 
     /// <summary>How many reports.</summary>
     public int Count { get; private set; }
@@ -23,8 +34,14 @@ public sealed class ReportLog
     /// <param name="endpoint">Where from.</param>
     /// <param name="data">Its bytes, at most <see cref="LongestReport"/>.</param>
     /// <exception cref="ArgumentException">The report is too long.</exception>
+    /// <exception cref="InvalidOperationException">These reports were selected from others.</exception>
     public void Add(long tick, int endpoint, ReadOnlySpan<byte> data)
     {
+        if (scale is not null)
+        {
+            throw new InvalidOperationException("Reports are added to the log that these were selected from.");
+        }
+
         if (data.Length > LongestReport)
         {
             throw new ArgumentException($"The report has {data.Length} bytes, more than {LongestReport}.", nameof(data));
@@ -39,7 +56,7 @@ public sealed class ReportLog
     }
 
     /// <summary>When a report came.</summary>
-    public long Tick(int index) => At(index).Tick;
+    public long Tick(int index) => scale is null ? At(index).Tick : scale(At(index).Tick);
 
     /// <summary>Where a report came from.</summary>
     public int Endpoint(int index) => At(index).Endpoint;
@@ -51,14 +68,21 @@ public sealed class ReportLog
         return chunks[(int)(row.Place / BytesInChunk)].AsSpan((int)(row.Place % BytesInChunk), row.Length);
     }
 
-    /// <summary>The reports of some endpoints in order of time, on another scale of ticks; those of one tick stay in order.</summary>
+    /// <summary>
+    /// The reports of some endpoints in order of time, on another scale of ticks; those of one tick stay in order. Where all are wanted and in order, no report is copied.
+    /// </summary>
     /// <param name="wanted">Whether the reports of an endpoint are taken.</param>
-    /// <param name="tick">From a tick here to one there.</param>
+    /// <param name="tick">From a tick here to one there; what is later here is not earlier there.</param>
     public ReportLog Select(Func<int, bool> wanted, Func<long, long> tick)
     {
         ArgumentNullException.ThrowIfNull(wanted);
         ArgumentNullException.ThrowIfNull(tick);
         var all = Enumerable.Range(0, Count);
+        if (IsInOrder && all.All(index => wanted(Endpoint(index))))
+        {
+            return new ReportLog(this, tick);
+        }
+
         var selected = new ReportLog();
         foreach (var index in IsInOrder ? all : all.OrderBy(Tick))
         {

@@ -30,6 +30,26 @@ internal static class ReportTable
         file.Close();
     }
 
+    /// <summary>Whether the file holds these reports, and no others; compared a row group at a time.</summary>
+    /// <exception cref="InvalidDataException">It is not a Parquet file with these columns.</exception>
+    public static bool Holds(Stream content, ReportStream stream, ReportLog reports) => WithGroups(content, stream, groups =>
+    {
+        var first = 0;
+        foreach (var rows in groups)
+        {
+            var (ticks, from, data) = FixedColumns(rows);
+            for (var row = 0; row < ticks.Length; row++, first++)
+            {
+                if (first >= reports.Count || ticks[row] != reports.Tick(first) || from[row] != reports.Endpoint(first) || !reports.Data(first).SequenceEqual(data[row]))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return first == reports.Count;
+    });
+
     /// <summary>The reports of the file. The columns of fields are left aside: they are in the bytes.</summary>
     /// <exception cref="InvalidDataException">It is not a Parquet file with these columns.</exception>
     public static ReportLog Read(Stream content, ReportStream stream) => Walk(content, stream, null);
@@ -42,7 +62,24 @@ internal static class ReportTable
         return (Walk(content, stream, found => first ??= found), first);
     }
 
-    private static ReportLog Walk(Stream content, ReportStream stream, Action<string>? disagrees)
+    private static ReportLog Walk(Stream content, ReportStream stream, Action<string>? disagrees) => WithGroups(content, stream, groups =>
+    {
+        var endpoints = stream.Endpoints.Select(endpoint => endpoint.Number).ToHashSet();
+        var reports = new ReportLog();
+        foreach (var rows in groups)
+        {
+            var first = reports.Count;
+            ReadRows(rows, reports, endpoints);
+            if (disagrees is not null)
+            {
+                Compare(rows, stream, reports, first, disagrees);
+            }
+        }
+
+        return reports.IsInOrder ? reports : throw new InvalidDataException("The ticks of the reports go back.");
+    });
+
+    private static T WithGroups<T>(Stream content, ReportStream stream, Func<IEnumerable<RowGroupReader>, T> read)
     {
         try
         {
@@ -50,20 +87,7 @@ internal static class ReportTable
             properties.EnablePageChecksumVerification();
             using var file = new ParquetFileReader(content, properties, leaveOpen: true);
             RequireColumns(file.FileMetaData.Schema, stream);
-            var endpoints = stream.Endpoints.Select(endpoint => endpoint.Number).ToHashSet();
-            var reports = new ReportLog();
-            for (var group = 0; group < file.FileMetaData.NumRowGroups; group++)
-            {
-                using var rows = file.RowGroup(group);
-                var first = reports.Count;
-                ReadRows(rows, reports, endpoints);
-                if (disagrees is not null)
-                {
-                    Compare(rows, stream, reports, first, disagrees);
-                }
-            }
-
-            return reports.IsInOrder ? reports : throw new InvalidDataException("The ticks of the reports go back.");
+            return read(Groups(file));
         }
         catch (Exception exception) when (exception is not InvalidDataException)
         {
@@ -72,13 +96,25 @@ internal static class ReportTable
         }
     }
 
-    private static void ReadRows(RowGroupReader rows, ReportLog reports, HashSet<int> endpoints)
+    private static IEnumerable<RowGroupReader> Groups(ParquetFileReader file)
+    {
+        for (var group = 0; group < file.FileMetaData.NumRowGroups; group++)
+        {
+            using var rows = file.RowGroup(group);
+            yield return rows;
+        }
+    }
+
+    private static (long[] Ticks, int[] From, byte[][] Data) FixedColumns(RowGroupReader rows)
     {
         var count = checked((int)rows.MetaData.NumRows);
-        var ticks = ReadColumn<long>(rows, 0, count);
-        var from = ReadColumn<int>(rows, 1, count);
-        var data = ReadColumn<byte[]>(rows, 3, count);
-        for (var row = 0; row < count; row++)
+        return (ReadColumn<long>(rows, 0, count), ReadColumn<int>(rows, 1, count), ReadColumn<byte[]>(rows, 3, count));
+    }
+
+    private static void ReadRows(RowGroupReader rows, ReportLog reports, HashSet<int> endpoints)
+    {
+        var (ticks, from, data) = FixedColumns(rows);
+        for (var row = 0; row < ticks.Length; row++)
         {
             if (!endpoints.Contains(from[row]))
             {

@@ -19,7 +19,7 @@ internal static class SealedReports
 
         var documentBack = File.ReadAllBytes(paths.SessionFile(entry));
         using var table = File.OpenRead(paths.Reports(entry));
-        if (!documentBack.AsSpan().SequenceEqual(document) || !Same(ReportTable.Read(table, session.Stream), session.Reports))
+        if (!documentBack.AsSpan().SequenceEqual(document) || !ReportTable.Holds(table, session.Stream, session.Reports))
         {
             throw new StudyDamagedException(
                 $"What was written for session {entry} does not read back the same.",
@@ -82,18 +82,5 @@ internal static class SealedReports
     {
         content.Position = 0;
         return Convert.ToHexStringLower(SHA256.HashData(content));
-    }
-
-    private static bool Same(ReportLog left, ReportLog right)
-    {
-        for (var index = 0; index < left.Count && index < right.Count; index++)
-        {
-            if (left.Tick(index) != right.Tick(index) || left.Endpoint(index) != right.Endpoint(index) || !left.Data(index).SequenceEqual(right.Data(index)))
-            {
-                return false;
-            }
-        }
-
-        return left.Count == right.Count;
     }
 }

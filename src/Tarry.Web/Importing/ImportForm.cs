@@ -152,6 +152,7 @@ public sealed class ImportForm
             PressThreshold = Number("--press-threshold"),
             ResponseThreshold = Number("--response-threshold"),
             Delimiter = this["--delimiter"]?[0],
+            DecimalComma = this["--decimal-comma"] is not null,
             Window = Window(),
         };
     }

@@ -96,7 +96,7 @@ internal static class ImportCommand
                         Logic = recording.Logic(parsed),
                         Cable = cable,
                         Sound = formats[0] == ImportFormat.Sound ? recording.Sound(parsed) : new(),
-                        Video = recording.Video(parsed, columns.Options(parsed).Delimiter),
+                        Video = recording.Video(parsed, columns.Options(parsed)),
                         Capture = captures.Options(parsed, columns),
                         Presses = cable is not null || ImportFormat.Captures.Contains(formats[0]) ? captures.Presses(parsed) : null,
                         Stick = parsed.GetValue(kind) == Stick

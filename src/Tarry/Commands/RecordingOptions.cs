@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Tarry.Imports.Audio;
+using Tarry.Imports.DelimitedText;
 using Tarry.Imports.Recordings;
 using Tarry.Imports.UsbWire;
 using Tarry.Imports.ValueChangeDump;
@@ -79,7 +80,7 @@ internal sealed class RecordingOptions
         Pictures = parsed.GetValue(pictures),
     };
 
-    public VideoOptions? Video(ParseResult parsed, char? delimiter) => parsed.GetValue(captureFps) is not { } fps ? null : new()
+    public VideoOptions? Video(ParseResult parsed, DelimitedTextOptions text) => parsed.GetValue(captureFps) is not { } fps ? null : new()
     {
         CaptureFps = fps,
         PressColumn = parsed.GetValue(pressColumn)!,
@@ -89,7 +90,8 @@ internal sealed class RecordingOptions
         ResponseEdge = parsed.GetValue(responseEdge),
         PressThreshold = parsed.GetValue(pressThreshold),
         ResponseThreshold = parsed.GetValue(responseThreshold),
-        Delimiter = delimiter,
+        Delimiter = text.Delimiter,
+        DecimalComma = text.DecimalComma,
         Window = Window(parsed),
     };
 

@@ -39,6 +39,26 @@ public class DelimitedTextImportTests
     }
 
     [Theory]
+    [InlineData("Latency (ms)", "Press time [s]")]
+    [InlineData("latency[ms]", "PRESS_TIME (s)")]
+    [InlineData("latency ( ms )", "press_time_s")]
+    public void Read_UnitsInBrackets_AreThoseOfTheColumns(string latency, string pressTime)
+    {
+        var trial = Assert.Single(Assert.Single(Import($"{latency},{pressTime}\n8.125,2\n", new DelimitedTextOptions { Condition = "quill", Sitting = "monday" }).Sessions).Trials);
+        Assert.Equal((8_125L, 2_000_000L), (trial.LatencyTicks, trial.PressTicks));
+    }
+
+    [Theory]
+    [InlineData("delay (ms)", 8_125L)]
+    [InlineData("delay [ns]", 8L)]
+    public void Read_NamedColumnWithItsUnitInBrackets_TakesThatUnit(string name, long microseconds)
+    {
+        var value = name.EndsWith("[ns]", StringComparison.Ordinal) ? "8000" : "8.125";
+        var options = new DelimitedTextOptions { Condition = "quill", Sitting = "monday", LatencyColumn = name };
+        Assert.Equal(microseconds, Assert.Single(Assert.Single(Import($"{name}\n{value}\n", options).Sessions).Trials).LatencyTicks);
+    }
+
+    [Theory]
     [InlineData("Pad;Day;No;Delay\nquill;monday;1;8,125\n")]
     [InlineData("Pad\tDay\tNo\tDelay\nquill\tmonday\t1\t8,125\n")]
     [InlineData("Pad,Day,No,Delay\r\nquill,monday,1,\"8,125\"")]

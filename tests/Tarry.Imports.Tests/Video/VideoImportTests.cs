@@ -70,6 +70,40 @@ public sealed class VideoImportTests : IDisposable
         Assert.Equal(["x.csv line 3", "x.csv line 4", "x.csv line 6"], plan.Record.Refused.Select(item => item.Place));
     }
 
+    [Fact]
+    public void Numbers_WithADecimalComma_AreReadAsTheOptionSays()
+    {
+        const string text = "pts_time;press;response\n0,00;16,5;16\n0,01;16;16\n0,02;16;16\n0,03;200,25;16\n0,04;200;16\n0,05;200;190\n0,06;16;190\n0,07;16;16\n";
+        var trial = Read(text, 100, decimalComma: true).Sessions.Single().Trials.Single();
+        Assert.Equal((10_000_000L, 30_000_000L), (trial.LatencyTicks!.Value, trial.LatencyHighTicks!.Value));
+
+        var failure = Assert.Throws<ImportException>(() => Read(text, 100));
+        Assert.Contains("x.csv line 2", failure.Message, StringComparison.Ordinal);
+        Assert.Contains("--decimal-comma", failure.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Brightness_ThatOneFrameHasDamaged_DoesNotHideTheOtherPresses()
+    {
+        // Ten presses, lit for 5 of 20 frames; in the first bright frame of one of them two numbers, 10 and 200, have run together.
+        var text = new StringBuilder("pts_time,press,response\n");
+        for (var frame = 0; frame < 200; frame++)
+        {
+            var press = frame == 105 ? "10200" : frame % 20 is >= 5 and < 10 ? "200" : "10";
+            text.Append(CultureInfo.InvariantCulture, $"{frame / 100.0:0.00},{press},{(frame % 20 is >= 8 and < 13 ? 180 : 12)}\n");
+        }
+
+        var trials = Read(text.ToString(), 100).Sessions.Single().Trials;
+        Assert.Equal(10, trials.Count(trial => trial is { Outcome: Outcome.Response, LatencyTicks: 20_000_000, LatencyHighTicks: 40_000_000 }));
+    }
+
+    [Fact]
+    public void Brightness_ThatIsHighForOneFrameOnly_IsStillAPress()
+    {
+        var trial = Read("pts_time,press,response\n0.00,16,16\n0.01,16,16\n0.02,200,16\n0.03,16,16\n0.04,16,190\n0.05,16,16\n0.06,16,16\n", 100).Sessions.Single().Trials.Single();
+        Assert.Equal((10_000_000L, 30_000_000L), (trial.LatencyTicks!.Value, trial.LatencyHighTicks!.Value));
+    }
+
     [Theory]
     [InlineData("pts_time,press,response\n", "holds no frame")]
     [InlineData("pts_time,press,response\n0,1,1\n0.1,1,1\n", "of one brightness")]
@@ -80,8 +114,8 @@ public sealed class VideoImportTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private ImportPlan Read(string text, double fps = 240) => VideoImport.Read(
-        folder.Write("x.csv", text), new VideoOptions { CaptureFps = fps, Window = new PairingWindow(0, 100) }, new RecordingTarget(new SessionKey("monday", "quill"), []));
+    private ImportPlan Read(string text, double fps = 240, bool decimalComma = false) => VideoImport.Read(
+        folder.Write("x.csv", text), new VideoOptions { CaptureFps = fps, DecimalComma = decimalComma, Window = new PairingWindow(0, 100) }, new RecordingTarget(new SessionKey("monday", "quill"), []));
 
     /// <summary>What a camera with a global shutter and short exposure sees.</summary>
     private static string Frames(double fps, double seconds, List<double> presses, List<double> latencies, double stampStep, SeededGenerator generator)

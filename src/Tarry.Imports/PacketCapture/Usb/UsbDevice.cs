@@ -87,16 +87,28 @@ internal sealed class UsbDevice(int bus, int address)
     }
 
     /// <summary>The endpoints whose packets are reports.</summary>
-    public IEnumerable<CapturedEndpoint> ReportEndpoints(UsbSpeed stated) =>
-        states.Where(pair => !pair.Value.TooLong)
+    public IEnumerable<CapturedEndpoint> ReportEndpoints(UsbSpeed stated)
+    {
+        var speed = stated != UsbSpeed.Unknown ? stated : InferSpeed();
+        return states.Where(pair => !pair.Value.TooLong)
             .Where(pair => endpoints is null || !endpoints.TryGetValue(pair.Key, out var known) || known.IsHid)
             .OrderBy(pair => pair.Key)
-            .Select(pair => Endpoint(pair.Key, pair.Value, stated));
+            .Select(pair => Endpoint(pair.Key, pair.Value, speed));
+    }
 
-    private CapturedEndpoint Endpoint(int number, EndpointState state, UsbSpeed stated)
+    // All endpoints of a device run at one speed: what one of them leaves no doubt of holds for the others.
+    private UsbSpeed InferSpeed()
+    {
+        UsbSpeed[] said = [.. states
+            .Select(pair => endpoints?.GetValueOrDefault(pair.Key) is { IsHid: true } known ? UsbPolling.Infer(known, maxPacketOfControl, pair.Value.Interval) : UsbSpeed.Unknown)
+            .Where(speed => speed != UsbSpeed.Unknown)
+            .Distinct()];
+        return said is [var one] ? one : UsbSpeed.Unknown;
+    }
+
+    private CapturedEndpoint Endpoint(int number, EndpointState state, UsbSpeed speed)
     {
         var known = endpoints?.GetValueOrDefault(number);
-        var speed = known is null || stated != UsbSpeed.Unknown ? stated : UsbPolling.Infer(known, maxPacketOfControl, state.Interval);
         var notes = new List<string>();
         if (state.Bulk)
         {
