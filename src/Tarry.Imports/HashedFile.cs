@@ -2,11 +2,16 @@ using System.Security.Cryptography;
 
 namespace Tarry.Imports;
 
-/// <summary>A file whose SHA-256 is computed as it is read; what is read again does not count twice.</summary>
+/// <summary>A file whose SHA-256 is computed as it is read, beside its reader; what is read again does not count twice.</summary>
 internal sealed class HashedFile(FileStream file) : Stream
 {
     private const int ChunkBytes = 65_536;
+
+    /// <summary>Fewer bytes are hashed sooner than they are handed over.</summary>
+    private const int WorthHandingOver = 16_384;
     private readonly IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+    private byte[] handedOver = [];
+    private Task hashing = Task.CompletedTask;
     private long hashed;
 
     public override bool CanRead => true;
@@ -24,7 +29,14 @@ internal sealed class HashedFile(FileStream file) : Stream
     }
 
     /// <summary>The SHA-256 of what has been read, from the start on, in lower-case hex.</summary>
-    public string Sha256 => Convert.ToHexStringLower(hash.GetCurrentHash());
+    public string Sha256
+    {
+        get
+        {
+            hashing.Wait();
+            return Convert.ToHexStringLower(hash.GetCurrentHash());
+        }
+    }
 
     public override int Read(Span<byte> buffer)
     {
@@ -32,7 +44,7 @@ internal sealed class HashedFile(FileStream file) : Stream
         var read = file.Read(buffer);
         if (position + read > hashed)
         {
-            hash.AppendData(buffer[(int)(hashed - position)..read]);
+            Append(buffer[(int)(hashed - position)..read]);
             hashed = position + read;
         }
 
@@ -83,8 +95,29 @@ internal sealed class HashedFile(FileStream file) : Stream
 
     public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException("It is only read.");
 
+    // One copy at a time is on its way, so that memory stays bounded and the order is that of the file.
+    private void Append(ReadOnlySpan<byte> bytes)
+    {
+        hashing.Wait();
+        if (bytes.Length < WorthHandingOver)
+        {
+            hash.AppendData(bytes);
+            return;
+        }
+
+        if (handedOver.Length < bytes.Length)
+        {
+            handedOver = new byte[bytes.Length];
+        }
+
+        bytes.CopyTo(handedOver);
+        var count = bytes.Length;
+        hashing = Task.Run(() => hash.AppendData(handedOver, 0, count));
+    }
+
     protected override void Dispose(bool disposing)
     {
+        hashing.Wait();
         hash.Dispose();
         file.Dispose();
         base.Dispose(disposing);

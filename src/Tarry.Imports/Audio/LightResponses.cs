@@ -22,7 +22,9 @@ internal sealed class LightResponses
         finder = new LightStepFinder(sampleRateHz, options.ResponseEdge != SignalEdge.Falling, options.CouplingCornerHz);
         longest = (long)(options.Window.LongestMs / 1000 * hz);
         (before, behind) = ((long)(LightStepFinder.Before * hz), (long)(LightStepFinder.Behind * hz));
-        Kept = (int)Math.Max(before + longest + behind, SecondsForMains * hz);
+
+        // A press is answered a block later than it could be.
+        Kept = (int)Math.Max(before + longest + behind + WaveReader.BlockFrames, SecondsForMains * hz);
         history = new SampleHistory(Kept);
     }
 

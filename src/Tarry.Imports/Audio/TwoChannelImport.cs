@@ -63,12 +63,24 @@ public static class TwoChannelImport
     private static void Follow(HashedFile file, WaveFormat format, TwoChannelOptions options, TwoChannelReading reading, RecordingPlan plan, Action<long> progress)
     {
         var reader = new WaveReader(file, format);
-        var (press, response) = (new float[WaveReader.BlockFrames], new float[WaveReader.BlockFrames]);
+        var (now, next) = (new Block(), new Block());
         long frames = 0;
-        for (var read = Next(); read > 0; read = Next())
+        for (Read(now); now.Count > 0; (now, next) = (next, now))
         {
-            reading.Take(press.AsSpan(0, read), response.AsSpan(0, read));
-            frames += read;
+            var block = now;
+            var response = Task.Run(() => reading.TakeResponse(block.Press.AsSpan(0, block.Count), block.Response.AsSpan(0, block.Count)));
+            try
+            {
+                reading.TakePress(block.Press.AsSpan(0, block.Count));
+                Read(next);
+            }
+            finally
+            {
+                response.GetAwaiter().GetResult();
+            }
+
+            reading.EndBlock();
+            frames += block.Count;
             progress(frames);
         }
 
@@ -88,7 +100,16 @@ public static class TwoChannelImport
             plan.Event(FormattableString.Invariant($"{reader.NotFinite} samples were no finite numbers and were read as 0"));
         }
 
-        int Next() => reader.Read(options.PressChannel - 1, press, options.ResponseChannel - 1, response);
+        void Read(Block block) => block.Count = reader.Read(options.PressChannel - 1, block.Press, options.ResponseChannel - 1, block.Response);
+    }
+
+    private sealed class Block
+    {
+        public float[] Press { get; } = new float[WaveReader.BlockFrames];
+
+        public float[] Response { get; } = new float[WaveReader.BlockFrames];
+
+        public int Count { get; set; }
     }
 
     private static void Require(TwoChannelOptions options)

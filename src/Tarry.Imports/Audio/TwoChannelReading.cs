@@ -22,6 +22,8 @@ internal sealed class TwoChannelReading
     private readonly LightResponses? lights;
     private readonly SampleHistory pressHistory;
     private readonly List<(LightStep Step, bool IsCut)> answers = [];
+    private readonly Queue<DetectedClick> unanswered = new();
+    private int handedOver;
     private int pictures;
 
     public TwoChannelReading(WaveFormat format, TwoChannelOptions options, RecordingPlan plan, string fileName)
@@ -33,27 +35,37 @@ internal sealed class TwoChannelReading
         pressHistory = new SampleHistory(options.Pictures is null ? 0 : lights?.Kept ?? 0);
     }
 
-    public void Take(ReadOnlySpan<float> press, ReadOnlySpan<float> response)
-    {
-        presses.Take(press);
-        if (presses.IsOverfull || clicks is { IsOverfull: true })
-        {
-            throw new ImportException("A channel holds more clicks than a session has presses.", fileName, "Check which channel is the press, and whether the recording is only noise.");
-        }
+    /// <summary>Follows the press channel over a block. Neither channel needs the other within a block, so that each can have a thread of its own; <see cref="EndBlock"/> follows when both are done.</summary>
+    public void TakePress(ReadOnlySpan<float> press) => presses.Take(press);
 
+    /// <summary>Follows the response channel over a block, and answers the presses of blocks before.</summary>
+    public void TakeResponse(ReadOnlySpan<float> press, ReadOnlySpan<float> response)
+    {
         clicks?.Take(response);
         if (options.Pictures is not null)
         {
             pressHistory.Append(press);
         }
 
-        if (lights is not null)
+        lights?.Take(response);
+        while (lights is not null && unanswered.TryPeek(out var click) && lights.CanAnswer(click.Sample))
         {
-            lights.Take(response);
-            while (answers.Count < presses.Clicks.Count && lights.CanAnswer(presses.Clicks[answers.Count].Sample))
-            {
-                Answer(lights, ended: false);
-            }
+            Answer(lights, unanswered.Dequeue(), ended: false);
+        }
+    }
+
+    /// <summary>The presses that were found in a block are answered from the next on.</summary>
+    /// <exception cref="ImportException">There are more than can be presses.</exception>
+    public void EndBlock()
+    {
+        if (presses.IsOverfull || clicks is { IsOverfull: true })
+        {
+            throw new ImportException("A channel holds more clicks than a session has presses.", fileName, "Check which channel is the press, and whether the recording is only noise.");
+        }
+
+        for (; lights is not null && handedOver < presses.Clicks.Count; handedOver++)
+        {
+            unanswered.Enqueue(presses.Clicks[handedOver]);
         }
     }
 
@@ -62,18 +74,18 @@ internal sealed class TwoChannelReading
     {
         presses.End();
         clicks?.End();
-        while (lights is not null && answers.Count < presses.Clicks.Count)
+        EndBlock();
+        while (lights is not null && unanswered.TryDequeue(out var click))
         {
-            Answer(lights, ended: true);
+            Answer(lights, click, ended: true);
         }
 
         Pair();
         Say();
     }
 
-    private void Answer(LightResponses of, bool ended)
+    private void Answer(LightResponses of, DetectedClick click, bool ended)
     {
-        var click = presses.Clicks[answers.Count];
         var answer = of.Answer(click.Sample, ended);
         answers.Add(answer);
         if (Doubt(click, answer) is var (_, reason))

@@ -96,7 +96,8 @@ internal sealed class ChangeReader(TokenScanner tokens, IReadOnlyList<ChannelSel
         var identifier = token[1..];
         for (var index = 0; index < identifiers.Length; index++)
         {
-            if (identifier.SequenceEqual(identifiers[index]))
+            // The first letter tells nearly all others apart.
+            if (identifier[0] == identifiers[index][0] && identifier.SequenceEqual(identifiers[index]))
             {
                 levels[index] = ChannelSelection.LevelOf(token[0]);
                 changed = true;
