@@ -29,6 +29,16 @@ public class ReshapingFormTests
     }
 
     [Fact]
+    public void Reshaping_OverTwoSittings_IsToldByThemAndSaysSo()
+    {
+        StickSession[] with = [Bent(Stick.Sweeps(3, condition: "with"), 1), Bent(Stick.Sweeps(5, condition: "with", sitting: "two"), 1)];
+        var found = StickFindings.Of(Conditions, [.. with, Stick.Sweeps(4, condition: "without"), Stick.Sweeps(6, condition: "without", sitting: "two")])!.Reshapings.Single();
+        Assert.Equal([ReshapingKind.Curve], found.Kinds);
+        var exponent = Assert.IsType<StickEstimate>(found.Exponent);
+        Assert.Equal((2, 4, "sessions with and without"), (exponent.Sessions, exponent.Replicates, exponent.ReplicateOf));
+    }
+
+    [Fact]
     public void Reshaping_ByAnSBeyondADeadZone_HasTheZoneBetweenTwoLevels()
     {
         var found = Compared(Bent((Stick with { DeadZone = 15 }).Sweeps(3, condition: "with"), 1), Stick.Sweeps(4, condition: "without"));

@@ -19,6 +19,7 @@ internal static class ReshapingFindings
     private const double LeastShift = 1;
     private const double LeastBend = 0.03;
     private const int Tests = 5;
+    private const string OfSessions = "sessions with and without";
 
     public static IReadOnlyList<ReshapingFinding> Of(IReadOnlyList<ConditionEntry> conditions, IReadOnlyList<StickCondition> present)
     {
@@ -39,9 +40,10 @@ internal static class ReshapingFindings
         var (rowsWith, rowsWithout) = (LevelResponse.Of(with), LevelResponse.Of(without));
         var squareness = Squareness(with, without);
         var refused = Refused(rowsWith, rowsWithout);
+        var sessions = Math.Min(LevelResponse.Sessions(with), LevelResponse.Sessions(without));
         var curve = refused is null ? ResponseCurve.Fit(LevelResponse.Mean(rowsWithout), LevelResponse.Mean(rowsWith)) : null;
         StickOutcome Parameter(Func<ResponseCurve, double> of) =>
-            curve is { } fitted ? Jackknifed(of(fitted), of, rowsWith, rowsWithout) : refused ?? new StickRefusal(StickRefusalReason.TooFewPasses, 0, 2);
+            curve is { } fitted ? Jackknifed(of(fitted), of, rowsWith, rowsWithout, sessions) : refused ?? new StickRefusal(StickRefusalReason.TooFewPasses, 0, 2);
         var (zone, saturation, exponent) = (Parameter(fit => fit.DeadZone), Parameter(fit => fit.Saturation), Parameter(fit => fit.Exponent));
         var ends = rowsWithout.Count == 0 ? 100 : LevelResponse.Mean(rowsWithout).Max();
         var (ofZone, ofSaturation, ofForm) = (P(zone, 0, LeastShift), saturation is StickEstimate { Value: var value } && value > ends ? 1 : P(saturation, ends, LeastShift), 1.0);
@@ -49,7 +51,7 @@ internal static class ReshapingFindings
         {
             var (mean, mapped) = (LevelResponse.Mean(rowsWithout), LevelResponse.Mean(rowsWith));
             var cut = CutZone.Of(whole, mean, mapped);
-            ofForm = MapDeparture.P(whole, cut, mean, rowsWith);
+            ofForm = MapDeparture.P(whole, cut, rowsWithout, rowsWith);
             if (ofForm * Tests < ToldBelow)
             {
                 // What a curve of another form would need for a zone and an end is not there: the levels themselves tell.
@@ -110,18 +112,18 @@ internal static class ReshapingFindings
         }
 
         var difference = WelchDifference.OfVariances(a.Value - b.Value, a.StandardError * a.StandardError, Math.Max(1, a.DegreesOfFreedom), b.StandardError * b.StandardError, Math.Max(1, b.DegreesOfFreedom));
-        return Estimate(difference.Difference, difference.StandardError, difference.DegreesOfFreedom, a.Resolution + b.Resolution, a.Readings.Count + b.Readings.Count, "sessions", Math.Min(a.Readings.Count, b.Readings.Count));
+        return Estimate(difference.Difference, difference.StandardError, difference.DegreesOfFreedom, a.Resolution + b.Resolution, a.Readings.Count + b.Readings.Count, OfSessions, Math.Min(a.Readings.Count, b.Readings.Count));
     }
 
     // Each row of either side is left out in turn (B. Efron, C. Stein, Ann. Statist. 9, 1981), and each level: rounding, and what the curve does not
     // describe, come back with every row.
-    private static StickEstimate Jackknifed(double value, Func<ResponseCurve, double> of, IReadOnlyList<double[]> with, IReadOnlyList<double[]> without)
+    private static StickEstimate Jackknifed(double value, Func<ResponseCurve, double> of, IReadOnlyList<double[]> with, IReadOnlyList<double[]> without, int sessions)
     {
         var variance = Variance(with, rows => ResponseCurve.Fit(LevelResponse.Mean(without), LevelResponse.Mean(rows)), of)
             + Variance(without, rows => ResponseCurve.Fit(LevelResponse.Mean(rows), LevelResponse.Mean(with)), of);
         var (whole, mapped) = (LevelResponse.Mean(without), LevelResponse.Mean(with));
         var levels = LevelResponse.Grid.Select((_, left) => ResponseCurve.Fit(Without(whole, left), Without(mapped, left), mapped.Max())).OfType<ResponseCurve>().Select(of).ToArray();
-        return Estimate(value, Math.Sqrt(Math.Max(variance, Jackknife(levels))), with.Count + without.Count - 2, 0, with.Count + without.Count, "sweeps with and without", 1);
+        return Estimate(value, Math.Sqrt(Math.Max(variance, Jackknife(levels))), with.Count + without.Count - 2, 0, with.Count + without.Count, sessions > 1 ? OfSessions : "sweeps with and without", sessions);
     }
 
     private static double Variance(IReadOnlyList<double[]> rows, Func<IReadOnlyList<double[]>, ResponseCurve?> fit, Func<ResponseCurve, double> of)
