@@ -61,7 +61,7 @@ public class ReshapingFormTests
         // In a cut zone of 7 to 11 % nothing lies between an axis and 4 to 7 degrees from it; along the axes the gate is met as it is.
         for (var seed = 1UL; seed <= 40; seed++)
         {
-            var finding = StickFindings.Of([], [(Stick with { Steps = 256, Noise = 0.02, DeadZone = zone, DeadZoneIsStretched = false }).Rim(seed)])!.Conditions[0];
+            var finding = StickFindings.Of([], [(Stick with { RateHz = 250, Steps = 256, Noise = 0.2, DeadZone = zone, DeadZoneIsStretched = false }).Rim(seed)])!.Conditions[0];
             Assert.All(new[] { StickPart.Right, StickPart.Up, StickPart.Left, StickPart.Down }, part => Assert.InRange(finding.Estimate(StickMeasure.Reach, part)!.Value, 89, 91));
         }
     }
