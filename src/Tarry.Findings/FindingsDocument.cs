@@ -1,5 +1,6 @@
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
+using Tarry.Findings.Exclusions;
 using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
@@ -45,6 +46,9 @@ public sealed record FindingsDocument
 
     /// <summary>How truly sticks say where they are; null where the study has no recording of one.</summary>
     public StudySticks? Sticks { get; init; }
+
+    /// <summary>Recordings of reports and sticks that the study file sets aside; null or empty where it has none.</summary>
+    public IReadOnlyList<RecordingSetAside>? SetAside { get; init; }
 
     /// <summary>What each factor does that differs alone between conditions, layers first; null where the document was made without.</summary>
     public IReadOnlyList<FactorFinding>? Factors { get; init; }

@@ -2,6 +2,7 @@ using Tarry.Findings.Budgets;
 using Tarry.Findings.Comparisons;
 using Tarry.Findings.Conditions;
 using Tarry.Findings.DeviceOnly;
+using Tarry.Findings.Exclusions;
 using Tarry.Findings.Factors;
 using Tarry.Findings.Play;
 using Tarry.Findings.Quality;
@@ -106,6 +107,7 @@ public static class StudyAnalysis
         {
             ReportStreams = ReportStreamFindings.Of(study, cancellation),
             Sticks = SticksOf(study, cancellation),
+            SetAside = RecordingSetAside.Of(study),
         };
     }
 

@@ -30,6 +30,25 @@ public static class FindingsJson
         return Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
     }
 
+    private static void WriteSetAside(Utf8JsonWriter json, FindingsDocument document)
+    {
+        if (document.SetAside is not { Count: > 0 } recordings)
+        {
+            return;
+        }
+
+        json.WriteStartArray("set_aside");
+        foreach (var recording in recordings)
+        {
+            json.WriteStartObject();
+            json.WriteString("session", recording.Session.ToString());
+            json.WriteString("reason", recording.Reason);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void Write(Utf8JsonWriter json, FindingsDocument document)
     {
         json.WriteStartObject();
@@ -55,6 +74,7 @@ public static class FindingsJson
         }
 
         json.WriteEndArray();
+        WriteSetAside(json, document);
         FactorsJson.Write(json, document.Factors);
         json.WriteStartArray("ranking");
         foreach (var ranked in document.Ranking)

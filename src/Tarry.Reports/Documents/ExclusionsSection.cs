@@ -16,6 +16,7 @@ internal static class ExclusionsSection
             .Where(session => session.Counts.Excluded > 0 || session.ExclusionReasons.Count > 0)
             .OrderBy(session => session.Key)
             .Select(Line)
+            .Concat((document.SetAside ?? []).Select(recording => $"{recording.Session}: the whole recording set aside: {recording.Reason}."))
             .ToList();
         return Html.Section(
             "exclusions",

@@ -33,6 +33,11 @@ internal static class FindingsText
         terminal.Out.WriteLine(document.Title);
         terminal.Out.WriteLine(Invariant(
             $"captured {counts.Captured} = used {counts.Used} + missed {counts.Missed} + early {counts.Early} + refused {counts.Refused} + excluded {counts.Excluded}"));
+        foreach (var recording in document.SetAside ?? [])
+        {
+            terminal.Out.WriteLine($"set aside: {recording.Session}: {recording.Reason}");
+        }
+
         terminal.Out.WriteLine();
         FittedTable.Write(terminal, Table(document, wide: true), Table(document, wide: false));
         terminal.Out.WriteLine();

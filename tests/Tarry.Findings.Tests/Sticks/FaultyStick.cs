@@ -141,14 +141,14 @@ internal sealed record FaultyStick
             uncertainty);
     }
 
-    /// <summary>Sweeps x from end to end and back at known levels, y held in the middle.</summary>
-    public StickSession Sweeps(ulong seed, int there = 3, double seconds = 10, bool known = true, bool alongY = false, string condition = "pad", string sitting = "one", double reach = 100)
+    /// <summary>Sweeps x from end to end and back at known levels, y held in the middle; faster by a share, and held at the ends for the rest.</summary>
+    public StickSession Sweeps(ulong seed, int there = 3, double seconds = 10, bool known = true, bool alongY = false, string condition = "pad", string sitting = "one", double reach = 100, double held = 0)
     {
         double Level(double t)
         {
             var pass = t / seconds;
             var within = pass - Math.Floor(pass);
-            return reach * (((int)pass % 2 == 0 ? 2 * within : 2 - (2 * within)) - 1);
+            return reach * Math.Clamp((1 + held) * (((int)pass % 2 == 0 ? 2 * within : 2 - (2 * within)) - 1), -1, 1);
         }
 
         return Record(

@@ -22,6 +22,22 @@ public class GateTests
         Assert.InRange(found.Average(estimate => (estimate.High - estimate.Low) / 2), 0, 0.05 * OfSquare * 1_000 / hertz);
     }
 
+    [Theory]
+    [InlineData(256, 0.45)]
+    [InlineData(1_024, 0.11)]
+    public void CircleRadius_OfASquare_HoldsWhereASideIsRoundedAlike(int steps, double widest)
+    {
+        // The mean over all directions of the distance to a square of half side 1: the integral of 1/cos over 45 degrees is ln(1 + sqrt 2).
+        var mean = 4 / Math.PI * Math.Log(1 + Math.Sqrt(2));
+        var found = Enumerable.Range(0, 24).Select(index =>
+        {
+            var stick = new FaultyStick { RateHz = 500, SquareMapping = true, Noise = 0, Steps = steps, GateRadius = 85 + (0.21 * index) };
+            return (Estimate: StickFindings.Of([], [stick.Rim((ulong)index + 1)])!.Conditions[0].Estimate(StickMeasure.CircleRadius)!, Truth: stick.GateRadius * mean);
+        }).ToList();
+        Assert.InRange(found.Count(one => one.Estimate.Low <= one.Truth && one.Truth <= one.Estimate.High), 22, 24);
+        Assert.InRange(found.Average(one => (one.Estimate.High - one.Estimate.Low) / 2), 0, widest);
+    }
+
     [Fact]
     public void DistinctSteps_OfASteadyMotionWithoutNoise_AreNotItsSpeed()
     {

@@ -96,7 +96,7 @@ public class StickStudyTests
     [Fact]
     public void Reshaping_ByALayerThatChangesNothing_IsNotTold()
     {
-        // At 5 % for the four tests together, more than 5 of 40 have a chance of 0.01.
+        // At 5 % for the five tests together, more than 5 of 40 have a chance of 0.01.
         var told = Enumerable.Range(1, 40).Count(seed => Layer(Stick.Sweeps((ulong)seed, condition: "with"), Stick.Sweeps((ulong)(seed + 500), condition: "without")).Kinds.Count > 0);
         Assert.InRange(told, 0, 5);
     }

@@ -102,6 +102,19 @@ public sealed class StickPackageTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task AnalysisAndReport_OfARecordingThatIsSetAside_NameItAndItsReason()
+    {
+        Assert.Contains("set aside: wednesday.quill.rest: the table shook, twice\n", await ProgramRun.Done("analyse", folder["study"]), StringComparison.Ordinal);
+        using var findings = JsonDocument.Parse(await ProgramRun.Done("analyse", folder["study"], "--json"));
+        var aside = Assert.Single(findings.RootElement.GetProperty("set_aside").EnumerateArray());
+        Assert.Equal(("wednesday.quill.rest", "the table shook, twice"), (aside.GetProperty("session").GetString(), aside.GetProperty("reason").GetString()));
+        await ProgramRun.Done("report", folder["study"], "--out", folder["report"]);
+        var report = await File.ReadAllTextAsync(folder["report/report.html"], TestContext.Current.CancellationToken);
+        Assert.Contains("wednesday.quill.rest: the whole recording set aside: the table shook, twice.", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nothing was set aside.", report, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Table_OfFindings_HasEveryMeasureOfFindingsJson()
     {
         var lines = (await File.ReadAllLinesAsync(folder["package/stick-findings.csv"], TestContext.Current.CancellationToken)).Skip(1).Select(line => line.Split(',')).ToList();

@@ -100,9 +100,12 @@ internal static class EdgeReadings
         return between < 0.2 * usual;
     }
 
-    // The position at which the axis stands while the stick moves, where it does; else the one in the middle.
+    // The position at which the axis stands while the stick moves, where it does; else the one in the middle. At the ends of a short sweep it is held.
     private static double Rest(PassPairs pairs)
     {
+        var (low, high) = pairs.Reached;
+        var margin = Middle * (high - low);
+        (low, high) = (Math.Max(-NearCentre, low + margin), Math.Min(NearCentre, high - margin));
         var width = pairs.Step > 0 ? pairs.Step : Math.Max(Least, pairs.Noise);
         var counts = new Dictionary<long, int>();
         var all = 0;
@@ -110,7 +113,7 @@ internal static class EdgeReadings
         {
             foreach (var position in pass.Positions)
             {
-                if (Math.Abs(position) < NearCentre)
+                if (position > low && position < high)
                 {
                     var bin = (long)Math.Round((position + 100) / width);
                     counts[bin] = counts.GetValueOrDefault(bin) + 1;
@@ -125,7 +128,7 @@ internal static class EdgeReadings
         }
 
         var (most, count) = counts.MaxBy(entry => entry.Value);
-        var expected = all * width / (2 * NearCentre);
+        var expected = all * width / (high - low);
         var middle = pairs.Step > 0 ? (Math.Round(100 / width) * width) - 100 : 0;
         return count > (Plateau * expected) + (4 * Math.Sqrt(expected)) ? (most * width) - 100 : middle;
     }

@@ -17,6 +17,9 @@ internal static class LevelResponse
         return sessions.Count > 1 ? [.. sessions.Select(Mean)] : sessions.Count == 1 ? sessions[0] : [];
     }
 
+    /// <summary>How many sessions the rows rest on.</summary>
+    public static int Sessions(StickCondition condition) => condition.Recordings.Count(recording => Of(recording).Count > 0);
+
     public static double[] Mean(IReadOnlyList<double[]> rows) => [.. Grid.Select((_, place) => rows.Average(row => row[place]))];
 
     private static List<double[]> Of(StickRecording recording)
