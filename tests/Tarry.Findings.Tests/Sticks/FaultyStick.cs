@@ -245,7 +245,7 @@ internal sealed record FaultyStick
             (trueX[i], trueY[i]) = truth is null ? (double.NaN, double.NaN) : truth(t);
         }
 
-        return Session(condition, sitting, procedure, new StickSamples(ticks, xs, ys, truth is null ? null : trueX, stimulus == StickStimulus.Level ? trueY : null), stimulus, uncertainty);
+        return CountedSession.Of(condition, sitting, procedure, new StickSamples(ticks, xs, ys, truth is null ? null : trueX, stimulus == StickStimulus.Level ? trueY : null), stimulus, uncertainty);
     }
 
     private (double X, double Y) Software(double x, double y)
@@ -285,21 +285,4 @@ internal sealed record FaultyStick
         var index = Math.Clamp(Math.Round(((percent / 100 * Half) + Half) / step), 0, Steps - 1);
         return Math.Round((index * step) - Half);
     }
-
-    private static StickSession Session(string condition, string sitting, StickProcedure procedure, StickSamples samples, StickStimulus stimulus, double? uncertainty) => new(
-        new SessionRecord
-        {
-            Key = new SessionKey(sitting, condition, procedure),
-            Segments = [new Segment(null, 0, 1_000_000, null)],
-            Stick = new StickSetup
-            {
-                Procedure = procedure,
-                Source = "csv",
-                X = new StickRange(-Half, Half, 1),
-                Y = new StickRange(-Half, Half, 1),
-                Stimulus = stimulus,
-                StimulusUncertainty = uncertainty,
-            },
-        },
-        samples);
 }
