@@ -8,6 +8,10 @@
 // A stair costs some 300 ticks with its interrupt; the receiver, whose bytes come every 320 ticks at 8 MHz, must not wait for longer.
 static constexpr uint16_t stair_ticks = 1024;
 
+// The emulator (simavr) leaves out a match in the first ticks of the timer's round, and the stair would come a whole round late. At most a
+// microsecond later it still holds within half a stair.
+static constexpr uint16_t first_match = 8;
+
 static bool converting;
 static uint16_t low;
 static AxisRamp ramp;
@@ -23,7 +27,7 @@ static void climb() {
             return;
         }
         due = static_cast<uint16_t>(due + stair_ticks);
-        OCR1A = due;
+        OCR1A = due < first_match ? first_match : due;
         // A match that has passed already would come again only after the timer's next round.
     } while (is_due());
 }
