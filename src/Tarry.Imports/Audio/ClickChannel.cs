@@ -31,7 +31,7 @@ internal sealed class ClickChannel
     private readonly double sure;
     private readonly double possible;
     private readonly List<double> energies = [];
-    private readonly float[] block = new float[WaveReader.BlockFrames];
+    private readonly float[] block;
     private double hopEnergy;
     private int hopSamples;
     private long hops;
@@ -50,6 +50,7 @@ internal sealed class ClickChannel
         hop = (int)(sampleRateHz / 1000);
         filter = new HighPassFilter(CornerHz, sampleRateHz);
         filtered = new SampleHistory(32 * hop);
+        block = new float[hop];
         quietMilliseconds = Math.Max(GateMilliseconds, (int)Math.Ceiling(quietSeconds * 1000));
         var deviation = Math.Sqrt(2.0 / (GateMilliseconds * hop));
         (possible, sure) = (1 + (7 * deviation), Math.Max(3, 1 + (14 * deviation)));
@@ -205,11 +206,7 @@ internal sealed class ClickChannel
     private static double[] Doubles(ReadOnlySpan<float> samples)
     {
         var doubles = new double[samples.Length];
-        for (var index = 0; index < doubles.Length; index++)
-        {
-            doubles[index] = samples[index];
-        }
-
+        SampleConversion.Widen(samples, doubles);
         return doubles;
     }
 }

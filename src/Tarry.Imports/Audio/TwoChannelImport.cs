@@ -63,7 +63,7 @@ public static class TwoChannelImport
     private static void Follow(HashedFile file, WaveFormat format, TwoChannelOptions options, TwoChannelReading reading, RecordingPlan plan, Action<long> progress)
     {
         var reader = new WaveReader(file, format);
-        var (now, next) = (new Block(), new Block());
+        var (now, next) = (new Block(reader.Frames), new Block(reader.Frames));
         long frames = 0;
         for (Read(now); now.Count > 0; (now, next) = (next, now))
         {
@@ -103,11 +103,11 @@ public static class TwoChannelImport
         void Read(Block block) => block.Count = reader.Read(options.PressChannel - 1, block.Press, options.ResponseChannel - 1, block.Response);
     }
 
-    private sealed class Block
+    private sealed class Block(int frames)
     {
-        public float[] Press { get; } = new float[WaveReader.BlockFrames];
+        public float[] Press { get; } = new float[frames];
 
-        public float[] Response { get; } = new float[WaveReader.BlockFrames];
+        public float[] Response { get; } = new float[frames];
 
         public int Count { get; set; }
     }

@@ -1,4 +1,6 @@
 using System.Buffers.Binary;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Tarry.Imports.Recordings;
 
 namespace Tarry.Imports.Audio;
@@ -6,9 +8,11 @@ namespace Tarry.Imports.Audio;
 /// <summary>Reads two channels of a WAV file, block by block.</summary>
 internal sealed class WaveReader(Stream file, WaveFormat format)
 {
-    /// <summary>Frames in a block.</summary>
-    public const int BlockFrames = 8_192;
-    private readonly byte[] bytes = new byte[BlockFrames * format.FrameBytes];
+    /// <summary>Frames in a block, at most: so many that what is found in it takes far longer than to hand it over.</summary>
+    public const int BlockFrames = 65_536;
+
+    // No longer than the file, so that a header that states many channels takes no memory by itself.
+    private readonly byte[] bytes = new byte[Math.Min(BlockFrames, (file.Length / format.FrameBytes) + 1) * format.FrameBytes];
     private long left = format.DataBytes ?? long.MaxValue;
 
     /// <summary>Where and why the samples stopped before the header's size; null if they did not.</summary>
@@ -17,7 +21,10 @@ internal sealed class WaveReader(Stream file, WaveFormat format)
     /// <summary>Samples that were no finite numbers; they are read as 0.</summary>
     public long NotFinite { get; private set; }
 
-    /// <summary>Reads the next frames of two channels, from 0, into arrays of <see cref="BlockFrames"/>; 0 at the end.</summary>
+    /// <summary>Frames that are read at a time.</summary>
+    public int Frames => bytes.Length / format.FrameBytes;
+
+    /// <summary>Reads the next frames of two channels, from 0, into arrays of <see cref="Frames"/>; 0 at the end.</summary>
     public int Read(int first, float[] firstSamples, int second, float[] secondSamples)
     {
         var wanted = (int)Math.Min(left, bytes.Length);
@@ -46,6 +53,9 @@ internal sealed class WaveReader(Stream file, WaveFormat format)
                     samples[count++] = (block[at] - 128) / 128f;
                 }
 
+                break;
+            case (16, _) when step == 4 && BitConverter.IsLittleEndian:
+                Decode16(MemoryMarshal.Cast<byte, int>(block), 16 - (16 * channel), samples);
                 break;
             case (16, _):
                 for (; at < block.Length; at += step)
@@ -89,6 +99,22 @@ internal sealed class WaveReader(Stream file, WaveFormat format)
                 }
 
                 break;
+        }
+    }
+
+    // Two channels: a frame is one number of 32 bits, of which the wanted half is shifted up and down again.
+    private static void Decode16(ReadOnlySpan<int> frames, int shift, Span<float> samples)
+    {
+        while (frames.Length >= Vector256<int>.Count)
+        {
+            (Vector256.ConvertToSingle(Vector256.Create(frames) << shift >> 16) * (1 / 32768f)).CopyTo(samples);
+            frames = frames[Vector256<int>.Count..];
+            samples = samples[Vector256<int>.Count..];
+        }
+
+        for (var index = 0; index < frames.Length; index++)
+        {
+            samples[index] = (frames[index] << shift >> 16) / 32768f;
         }
     }
 

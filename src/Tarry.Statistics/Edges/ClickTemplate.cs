@@ -110,15 +110,12 @@ public sealed class ClickTemplate
         var curvature = left - (2 * middle) + right;
         return (curvature < 0 ? best + ((left - right) / (2 * curvature)) : best, correlation);
     }
+
     // Four lags at a time: each sum is still made in the order of the samples, so that it is the same on every machine.
     private double[] Products(float[] click)
     {
         var samples = new double[click.Length];
-        for (var at = 0; at < samples.Length; at++)
-        {
-            samples[at] = click[at];
-        }
-
+        SampleConversion.Widen(click, samples);
         var products = new double[(2 * margin) + 1];
         var lag = 0;
         for (; lag + 16 <= products.Length; lag += 16)

@@ -1,3 +1,4 @@
+
 namespace Tarry.Statistics.Edges;
 
 /// <summary>A causal Butterworth high-pass filter of second order: what comes out never precedes what went in.</summary>
@@ -10,6 +11,7 @@ public sealed class HighPassFilter
     private readonly double gain;
     private readonly double a1;
     private readonly double a2;
+    private double[] wide = [];
     private (double Last, double Before) input;
     private (double Last, double Before) output;
 
@@ -36,17 +38,27 @@ public sealed class HighPassFilter
     /// <returns>The sum of squares of what comes out.</returns>
     public double Apply(ReadOnlySpan<float> samples, Span<float> filtered)
     {
+        // All are widened before, and narrowed behind: in the loop each conversion would wait for the one before it.
+        wide = wide.Length >= samples.Length ? wide : new double[samples.Length];
+        var values = wide.AsSpan(0, samples.Length);
+        SampleConversion.Widen(samples, values);
+        var squares = Apply(values);
+        SampleConversion.Narrow(values, filtered);
+        return squares;
+    }
+
+    private double Apply(Span<double> values)
+    {
         // In locals: through fields each sample would wait for the memory of the one before. All but the last product and sum is
         // computed before the last output is there, which is what each sample waits for; the fused one rounds alike on every machine.
         var (g, c1, c2, (x1, x2), (y1, y2), squares) = (gain, -a1, -a2, input, output, 0.0);
-        filtered = filtered[..samples.Length];
-        for (var index = 0; index < samples.Length; index++)
+        for (var index = 0; index < values.Length; index++)
         {
-            double sample = samples[index];
+            var sample = values[index];
             var next = Math.FusedMultiplyAdd(c1, y1, (g * (sample - x1 - (x1 - x2))) + (c2 * y2));
             (x2, x1, y2, y1) = (x1, sample, y1, next);
             squares += next * next;
-            filtered[index] = (float)next;
+            values[index] = next;
         }
 
         (input, output) = ((x1, x2), (y1, y2));

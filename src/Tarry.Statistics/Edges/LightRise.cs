@@ -19,15 +19,16 @@ internal sealed class LightRise
 
         // The background varies over milliseconds: it is computed every tenth of one and read between.
         var every = Math.Max(1, (int)(hz / 10_000));
-        var (left, right) = (0.0, background(first));
-        for (var index = 0; index < samples.Length; index++)
+        var right = background(first);
+        for (var from = 0; from < samples.Length; from += every)
         {
-            if (index % every == 0)
+            var left = right;
+            right = background(first + from + every);
+            var slope = (right - left) / every;
+            for (var index = from; index < Math.Min(from + every, samples.Length); index++)
             {
-                (left, right) = (right, background(first + index + every));
+                samples[index] = recorded[first + index] - left - (slope * (index - from));
             }
-
-            samples[index] = recorded[first + index] - left - ((right - left) * (index % every) / every);
         }
     }
 
@@ -140,12 +141,23 @@ internal sealed class LightRise
             sums[index + 1] = sums[index] + values[index];
         }
 
+        // Away from the ends all are alike: so many whole samples to each side, and the same parts of the next.
+        var (below, above) = (0.5 - (width / 2), 0.5 + (width / 2));
+        var (lowWhole, highWhole) = ((int)Math.Floor(below), (int)Math.Floor(above));
+        var (lowPart, highPart, share) = (below - lowWhole, above - highWhole, 1 / width);
         var averages = new double[values.Length];
         for (var index = 0; index < values.Length; index++)
         {
-            var low = Math.Max(0, index + 0.5 - (width / 2));
-            var high = Math.Min(values.Length, index + 0.5 + (width / 2));
-            averages[index] = (Sum(sums, high) - Sum(sums, low)) / (high - low);
+            if (index + lowWhole >= 0 && index + highWhole + 1 < sums.Length)
+            {
+                var (low, lowNext, high, highNext) = (sums[index + lowWhole], sums[index + lowWhole + 1], sums[index + highWhole], sums[index + highWhole + 1]);
+                averages[index] = share * (high - low + (highPart * (highNext - high)) - (lowPart * (lowNext - low)));
+            }
+            else
+            {
+                var (low, high) = (Math.Max(0, index + below), Math.Min(values.Length, index + above));
+                averages[index] = (Sum(sums, high) - Sum(sums, low)) / (high - low);
+            }
         }
 
         return averages;

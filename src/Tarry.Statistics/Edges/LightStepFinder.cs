@@ -96,31 +96,17 @@ public sealed class LightStepFinder
     {
         prepared = prepared.Length >= recorded.Length ? prepared : new double[recorded.Length];
         var samples = prepared.AsSpan(0, recorded.Length);
-        if (couplingCornerHz is { } corner)
-        {
-            MakeGood(recorded, samples, 2 * Math.PI * corner / sampleRateHz);
-            return samples;
-        }
-
-        var (offset, direction) = (Offset, sign);
+        SampleConversion.Widen(recorded, samples);
+        var (rate, offset, direction, integral) = (2 * Math.PI * (couplingCornerHz ?? 0) / sampleRateHz, Offset, sign, 0.0);
         for (var index = 0; index < samples.Length; index++)
         {
-            samples[index] = direction * (recorded[index] - offset);
+            // What a capacitor took: x + 2 pi f integral of x.
+            var value = samples[index] - offset;
+            integral += value;
+            samples[index] = direction * (value + (rate * integral));
         }
 
         return samples;
-    }
-
-    // What a capacitor took: x + 2 pi f integral of x.
-    private void MakeGood(ReadOnlySpan<float> recorded, Span<double> samples, double rate)
-    {
-        var integral = 0.0;
-        for (var index = 0; index < samples.Length; index++)
-        {
-            var value = recorded[index] - Offset;
-            integral += value;
-            samples[index] = sign * (value + (rate * integral));
-        }
     }
 
     // The longest stretch before the change in which the light was steady.

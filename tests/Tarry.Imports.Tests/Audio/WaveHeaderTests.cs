@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using Tarry.Imports.Audio;
 using Tarry.Imports.Recordings;
 
@@ -25,6 +26,23 @@ public class WaveHeaderTests
         Assert.Equal(8, reader.Read(0, samples, 0, other));
         Assert.Equal([0f, 0x5a82 / 32768f, 0x7fff / 32768f, 0x5a81 / 32768f, 0, -0x5a82 / 32768f, -1, -0x5a83 / 32768f], samples[..8]);
         Assert.Equal(0, reader.Read(0, samples, 0, other));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    [InlineData(8)]
+    [InlineData(29)]
+    public void Samples_OfTwoChannelsOf16Bits_AreThoseOfTheirIntegers(int frames)
+    {
+        var left = Enumerable.Range(0, frames).Select(index => (short)(32_767 - (index * 2_339))).ToArray();
+        var right = Enumerable.Range(0, frames).Select(index => (short)((index * 2_111) - 32_768)).ToArray();
+        var channels = new[] { left, right }.Select(channel => channel.Select(sample => (float)sample).ToArray()).ToArray();
+        using var file = new MemoryStream(WaveBytes.Of(48_000, 1, 16, channels, (bytes, sample) => BinaryPrimitives.WriteInt16LittleEndian(bytes, (short)sample)));
+        var (second, first) = (new float[WaveReader.BlockFrames], new float[WaveReader.BlockFrames]);
+        Assert.Equal(frames, new WaveReader(file, WaveHeader.Read(file)).Read(1, second, 0, first));
+        Assert.Equal(left.Select(sample => sample / 32_768f), first[..frames]);
+        Assert.Equal(right.Select(sample => sample / 32_768f), second[..frames]);
     }
 
     [Fact]
