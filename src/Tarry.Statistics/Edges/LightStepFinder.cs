@@ -97,16 +97,31 @@ public sealed class LightStepFinder
         prepared = prepared.Length >= recorded.Length ? prepared : new double[recorded.Length];
         var samples = prepared.AsSpan(0, recorded.Length);
         SampleConversion.Widen(recorded, samples);
-        var (rate, offset, direction, integral) = (2 * Math.PI * (couplingCornerHz ?? 0) / sampleRateHz, Offset, sign, 0.0);
-        for (var index = 0; index < samples.Length; index++)
+        if (couplingCornerHz is { } corner)
         {
-            // What a capacitor took: x + 2 pi f integral of x.
-            var value = samples[index] - offset;
-            integral += value;
-            samples[index] = direction * (value + (rate * integral));
+            MakeGood(samples, 2 * Math.PI * corner / sampleRateHz);
+        }
+        else if (sign < 0)
+        {
+            foreach (ref var sample in samples)
+            {
+                sample = -sample;
+            }
         }
 
         return samples;
+    }
+
+    // What a capacitor took: x + 2 pi f integral of x.
+    private void MakeGood(Span<double> samples, double rate)
+    {
+        var (offset, direction, integral) = (Offset, sign, 0.0);
+        foreach (ref var sample in samples)
+        {
+            var value = sample - offset;
+            integral += value;
+            sample = direction * (value + (rate * integral));
+        }
     }
 
     // The longest stretch before the change in which the light was steady.

@@ -42,7 +42,7 @@ public sealed class PeriodicBackground
     public double At(double seconds)
     {
         Span<double> row = stackalloc double[weights.Length];
-        Fill(row, seconds, frequency, drifts);
+        Fill(row, seconds, Math.SinCos(2 * Math.PI * frequency * seconds), drifts);
         var value = 0.0;
         for (var index = 0; index < row.Length; index++)
         {
@@ -57,10 +57,12 @@ public sealed class PeriodicBackground
         var size = 1 + (drifts ? 1 : 0) + (frequency > 0 ? 2 * Harmonics : 0);
         Span<double> row = stackalloc double[size];
         var equations = new NormalEquations(size);
+        var (turn, now) = (Math.SinCos(2 * Math.PI * frequency / sampleRateHz), (Sin: 0.0, Cos: 1.0));
         for (var index = 0; index < samples.Length; index++)
         {
-            Fill(row, index / sampleRateHz, frequency, drifts);
+            Fill(row, index / sampleRateHz, now, drifts);
             equations.Add(row, samples[index]);
+            now = Turned(now, turn);
         }
 
         // A trace of a ridge: two harmonics of a short stretch may hardly differ. So there is always a solution.
@@ -69,7 +71,7 @@ public sealed class PeriodicBackground
     }
 
     // The level, the hum by cosine and sine of each harmonic, and the drift last.
-    private static void Fill(Span<double> row, double seconds, double frequency, bool drifts)
+    private static void Fill(Span<double> row, double seconds, (double Sin, double Cos) hum, bool drifts)
     {
         row[0] = 1;
         if (drifts)
@@ -77,15 +79,14 @@ public sealed class PeriodicBackground
             row[^1] = seconds;
         }
 
-        if (frequency > 0)
+        var harmonic = hum;
+        for (var at = 1; at + 1 < row.Length; at += 2)
         {
-            var (sine, cosine) = Math.SinCos(2 * Math.PI * frequency * seconds);
-            var (s, c) = (sine, cosine);
-            for (var harmonic = 0; harmonic < Harmonics; harmonic++)
-            {
-                (row[1 + (2 * harmonic)], row[2 + (2 * harmonic)]) = (c, s);
-                (c, s) = ((c * cosine) - (s * sine), (s * cosine) + (c * sine));
-            }
+            (row[at], row[at + 1]) = (harmonic.Cos, harmonic.Sin);
+            harmonic = Turned(harmonic, hum);
         }
     }
+
+    private static (double Sin, double Cos) Turned((double Sin, double Cos) from, (double Sin, double Cos) by) =>
+        ((from.Sin * by.Cos) + (from.Cos * by.Sin), (from.Cos * by.Cos) - (from.Sin * by.Sin));
 }

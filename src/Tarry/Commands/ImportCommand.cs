@@ -46,7 +46,8 @@ internal static class ImportCommand
         }
 
         command.Add(new HelpOption { Action = new GroupedHelp(terminal, groups) });
-        command.SetAction((given, cancellation) => Task.Run(
+        // On a thread of its own: those of the pool follow a recording's channels and its hash.
+        command.SetAction((given, cancellation) => Task.Factory.StartNew(
             () =>
             {
                 using var progress = new ProgressLine(terminal);
@@ -121,7 +122,9 @@ internal static class ImportCommand
 
                 return ExitCode.Done;
             },
-            cancellation));
+            cancellation,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default));
         return command;
     }
 
