@@ -1,20 +1,22 @@
 namespace Tarry.Studies.Reports;
 
-/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. 24 bytes a report beside its own.</summary>
+/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. 24 bytes a report beside its own; what is more than some 50 MB lies in a temporary file.</summary>
 public sealed class ReportLog
 {
     /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
     public const int LongestReport = 16_384;
 
     private const int RowsInChunk = 65_536;
+    private const int RowChunksInMemory = 16;
     private const int BytesInChunk = 1 << 20;
-    private readonly List<Row[]> rows;
-    private readonly List<byte[]> chunks;
+    private const int ByteChunksInMemory = 24;
+    private readonly SpilledChunks<Row> rows;
+    private readonly SpilledChunks<byte> chunks;
     private readonly Func<long, long>? scale;
     private int used;
 
     /// <summary>Begins without reports.</summary>
-    public ReportLog() => (rows, chunks) = ([], []);
+    public ReportLog() => (rows, chunks) = (new(RowsInChunk, RowChunksInMemory), new(BytesInChunk, ByteChunksInMemory));
 
     /// <summary>The same reports on another scale: what is kept of them is kept once.</summary>
     private ReportLog(ReportLog source, Func<long, long> scale)
@@ -35,6 +37,7 @@ public sealed class ReportLog
     /// <param name="data">Its bytes, at most <see cref="LongestReport"/>.</param>
     /// <exception cref="ArgumentException">The report is too long.</exception>
     /// <exception cref="InvalidOperationException">These reports were selected from others.</exception>
+    /// <exception cref="IOException">The temporary file cannot be written.</exception>
     public void Add(long tick, int endpoint, ReadOnlySpan<byte> data)
     {
         if (scale is not null)
@@ -49,8 +52,8 @@ public sealed class ReportLog
 
         IsInOrder &= Count == 0 || tick >= Tick(Count - 1);
         MakeRoom(data.Length);
-        data.CopyTo(chunks[^1].AsSpan(used));
-        rows[^1][Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
+        data.CopyTo(chunks.Last.AsSpan(used));
+        rows.Last[Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
         used += data.Length;
         Count++;
     }
@@ -61,7 +64,7 @@ public sealed class ReportLog
     /// <summary>Where a report came from.</summary>
     public int Endpoint(int index) => At(index).Endpoint;
 
-    /// <summary>The bytes of a report.</summary>
+    /// <summary>The bytes of a report, until the next is added.</summary>
     public ReadOnlySpan<byte> Data(int index)
     {
         var row = At(index);
@@ -95,34 +98,27 @@ public sealed class ReportLog
         return selected;
     }
 
-    /// <summary>The first chunks grow by doubling, so that a log of few reports is small; the later ones come whole.</summary>
     private void MakeRoom(int bytes)
     {
         if (Count % RowsInChunk == 0)
         {
-            rows.Add(new Row[Count == 0 ? 16 : RowsInChunk]);
+            rows.Begin();
         }
-        else if (Count == rows[0].Length)
+        else if (Count == rows.Last.Length)
         {
-            rows[0] = Doubled(rows[0], RowsInChunk);
+            rows.Grow();
         }
 
         if (chunks.Count == 0 || used + bytes > BytesInChunk)
         {
-            chunks.Add(new byte[chunks.Count == 0 ? 256 : BytesInChunk]);
+            chunks.Begin();
             used = 0;
         }
 
-        while (used + bytes > chunks[^1].Length)
+        while (used + bytes > chunks.Last.Length)
         {
-            chunks[0] = Doubled(chunks[0], BytesInChunk);
+            chunks.Grow();
         }
-    }
-
-    private static T[] Doubled<T>(T[] chunk, int most)
-    {
-        Array.Resize(ref chunk, Math.Min(2 * chunk.Length, most));
-        return chunk;
     }
 
     private Row At(int index)

@@ -52,13 +52,16 @@ public sealed record ReportStream
         return columns.Distinct(StringComparer.Ordinal).Count() != columns.Count ? "a column is there twice" : null;
     }
 
-    private ReportEndpoint EndpointOf(int number)
+    /// <summary>The endpoint of a number.</summary>
+    /// <exception cref="InvalidOperationException">There is none.</exception>
+    internal ReportEndpoint EndpointOf(int number)
     {
-        foreach (var endpoint in Endpoints)
+        // Once for each report: an enumerator would be made each time.
+        for (var index = 0; index < Endpoints.Count; index++)
         {
-            if (endpoint.Number == number)
+            if (Endpoints[index].Number == number)
             {
-                return endpoint;
+                return Endpoints[index];
             }
         }
 

@@ -13,37 +13,31 @@ internal static class ReportTable
     {
         using var properties = Properties(stream);
         using var file = new ParquetFileWriter(output, Columns(stream), null, properties, null, leaveOpen: true);
+        var batch = new ReportBatch(stream, reports);
         for (var first = 0; first < reports.Count; first += RowsInGroup)
         {
-            var count = Math.Min(RowsInGroup, reports.Count - first);
-            using var rows = file.AppendRowGroup();
-            WriteColumn(rows, first, count, reports.Tick);
-            WriteColumn(rows, first, count, reports.Endpoint);
-            WriteColumn(rows, first, count, index => stream.ReportIdOf(reports, index));
-            WriteColumn(rows, first, count, index => reports.Data(index).ToArray());
-            foreach (var field in stream.Fields)
-            {
-                WriteColumn(rows, first, count, index => stream.ValueOf(field, reports, index));
-            }
+            WriteGroup(file, stream, batch, first, Math.Min(RowsInGroup, reports.Count - first));
         }
 
         file.Close();
     }
 
-    /// <summary>Whether the file holds these reports, and no others; compared a row group at a time.</summary>
+    /// <summary>Whether the file holds these reports, and no others.</summary>
     /// <exception cref="InvalidDataException">It is not a Parquet file with these columns.</exception>
     public static bool Holds(Stream content, ReportStream stream, ReportLog reports) => WithGroups(content, stream, groups =>
     {
         var first = 0;
         foreach (var rows in groups)
         {
-            var (ticks, from, data) = FixedColumns(rows);
-            for (var row = 0; row < ticks.Length; row++, first++)
+            var same = true;
+            WalkRows(rows, (tick, from, data) =>
             {
-                if (first >= reports.Count || ticks[row] != reports.Tick(first) || from[row] != reports.Endpoint(first) || !reports.Data(first).SequenceEqual(data[row]))
-                {
-                    return false;
-                }
+                same = same && first < reports.Count && tick == reports.Tick(first) && from == reports.Endpoint(first) && reports.Data(first).SequenceEqual(data);
+                first++;
+            });
+            if (!same)
+            {
+                return false;
             }
         }
 
@@ -105,23 +99,37 @@ internal static class ReportTable
         }
     }
 
-    private static (long[] Ticks, int[] From, byte[][] Data) FixedColumns(RowGroupReader rows)
+    private static void ReadRows(RowGroupReader rows, ReportLog reports, HashSet<int> endpoints) => WalkRows(rows, (tick, from, data) =>
     {
-        var count = checked((int)rows.MetaData.NumRows);
-        return (ReadColumn<long>(rows, 0, count), ReadColumn<int>(rows, 1, count), ReadColumn<byte[]>(rows, 3, count));
-    }
-
-    private static void ReadRows(RowGroupReader rows, ReportLog reports, HashSet<int> endpoints)
-    {
-        var (ticks, from, data) = FixedColumns(rows);
-        for (var row = 0; row < ticks.Length; row++)
+        if (!endpoints.Contains(from))
         {
-            if (!endpoints.Contains(from[row]))
+            throw new InvalidDataException($"Row {reports.Count + 1} is of endpoint {from}, which session.json does not have.");
+        }
+
+        reports.Add(tick, from, data ?? throw new InvalidDataException($"Row {reports.Count + 1} has no bytes."));
+    });
+
+    // Some rows of all three columns at a time: a whole group of bytes would be as many arrays as it has rows.
+    private static void WalkRows(RowGroupReader rows, Action<long, int, byte[]?> take)
+    {
+        using var ticks = rows.Column(0).LogicalReader<long>();
+        using var endpoints = rows.Column(1).LogicalReader<int>();
+        using var data = rows.Column(3).LogicalReader<byte[]?>();
+        var (tick, from, bytes) = (new long[ReportBatch.Rows], new int[ReportBatch.Rows], new byte[]?[ReportBatch.Rows]);
+        for (var left = rows.MetaData.NumRows; left > 0;)
+        {
+            var count = (int)Math.Min(left, ReportBatch.Rows);
+            if (ticks.ReadBatch(tick.AsSpan(0, count)) < count || endpoints.ReadBatch(from.AsSpan(0, count)) < count || data.ReadBatch(bytes.AsSpan(0, count)) < count)
             {
-                throw new InvalidDataException($"Row {reports.Count + 1} is of endpoint {from[row]}, which session.json does not have.");
+                throw new InvalidDataException("A column is shorter than its row group.");
             }
 
-            reports.Add(ticks[row], from[row], data[row] ?? throw new InvalidDataException($"Row {reports.Count + 1} has no bytes."));
+            for (var row = 0; row < count; row++)
+            {
+                take(tick[row], from[row], bytes[row]);
+            }
+
+            left -= count;
         }
     }
 
@@ -177,16 +185,29 @@ internal static class ReportTable
         return builder.Build();
     }
 
-    private static void WriteColumn<T>(RowGroupWriter rows, int first, int count, Func<int, T> value)
+    // All columns of a batch before the next batch: the reports are walked through once.
+    private static void WriteGroup(ParquetFileWriter file, ReportStream stream, ReportBatch batch, int first, int count)
     {
-        var values = new T[count];
-        for (var row = 0; row < count; row++)
+        using var rows = file.AppendBufferedRowGroup();
+        using var ticks = rows.Column(0).LogicalWriter<long>();
+        using var endpoints = rows.Column(1).LogicalWriter<int>();
+        using var ids = rows.Column(2).LogicalWriter<int?>();
+        using var data = rows.Column(3).LogicalWriter<byte[]>();
+        var fields = stream.Fields.Select((field, index) => (Field: field, Column: rows.Column(ReportColumns.Fixed.Count + index).LogicalWriter<long?>())).ToList();
+        for (var at = 0; at < count; at += ReportBatch.Rows)
         {
-            values[row] = value(first + row);
+            batch.Take(first + at, Math.Min(ReportBatch.Rows, count - at));
+            ticks.WriteBatch(batch.Ticks);
+            endpoints.WriteBatch(batch.Endpoints);
+            ids.WriteBatch(batch.ReportIds);
+            data.WriteBatch(batch.Data);
+            foreach (var (field, column) in fields)
+            {
+                column.WriteBatch(batch.ValuesOf(field));
+            }
         }
 
-        using var column = rows.NextColumn().LogicalWriter<T>();
-        column.WriteBatch(values);
+        fields.ForEach(field => field.Column.Dispose());
     }
 
     private static T[] ReadColumn<T>(RowGroupReader rows, int index, int count)
