@@ -131,15 +131,6 @@ public sealed record InputCapture
         },
     };
 
-    private static int CountOf(Studies.Reports.ReportLog log, List<CapturedEndpoint> endpoints)
-    {
-        var numbers = endpoints.Select(endpoint => endpoint.Endpoint.Number).ToHashSet();
-        var count = 0;
-        for (var index = 0; index < log.Count; index++)
-        {
-            count += numbers.Contains(log.Endpoint(index)) ? 1 : 0;
-        }
-
-        return count;
-    }
+    private static int CountOf(Studies.Reports.ReportLog log, List<CapturedEndpoint> endpoints) =>
+        endpoints.Select(endpoint => endpoint.Endpoint.Number).Distinct().Sum(log.CountOf);
 }

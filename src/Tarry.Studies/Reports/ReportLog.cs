@@ -1,27 +1,30 @@
+using System.Runtime.InteropServices;
+
 namespace Tarry.Studies.Reports;
 
-/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. 24 bytes a report beside its own; what is more than some 50 MB lies in a temporary file.</summary>
+/// <summary>Reports, as a rule in order of time: their ticks, where they came from and their bytes. 24 bytes a report beside its own; what is more than some 24 MB lies in a temporary file.</summary>
 public sealed class ReportLog
 {
     /// <summary>The longest report that is kept, in bytes: the limit of the Linux HID core (<c>HID_MAX_BUFFER_SIZE</c>).</summary>
     public const int LongestReport = 16_384;
 
     private const int RowsInChunk = 65_536;
-    private const int RowChunksInMemory = 16;
+    private const int RowChunksInMemory = 8;
     private const int BytesInChunk = 1 << 20;
-    private const int ByteChunksInMemory = 24;
+    private const int ByteChunksInMemory = 12;
     private readonly SpilledChunks<Row> rows;
     private readonly SpilledChunks<byte> chunks;
+    private readonly Dictionary<int, int> counts;
     private readonly Func<long, long>? scale;
     private int used;
 
     /// <summary>Begins without reports.</summary>
-    public ReportLog() => (rows, chunks) = (new(RowsInChunk, RowChunksInMemory), new(BytesInChunk, ByteChunksInMemory));
+    public ReportLog() => (rows, chunks, counts) = (new(RowsInChunk, RowChunksInMemory), new(BytesInChunk, ByteChunksInMemory), []);
 
     /// <summary>The same reports on another scale: what is kept of them is kept once.</summary>
     private ReportLog(ReportLog source, Func<long, long> scale)
     {
-        (rows, chunks, Count, IsInOrder) = (source.rows, source.chunks, source.Count, source.IsInOrder);
+        (rows, chunks, counts, Count, IsInOrder) = (source.rows, source.chunks, source.counts, source.Count, source.IsInOrder);
         this.scale = source.scale is { } first ? tick => scale(first(tick)) : scale;
     }
 
@@ -54,9 +57,13 @@ public sealed class ReportLog
         MakeRoom(data.Length);
         data.CopyTo(chunks.Last.AsSpan(used));
         rows.Last[Count % RowsInChunk] = new Row(tick, endpoint, (ushort)data.Length, ((long)(chunks.Count - 1) * BytesInChunk) + used);
+        CollectionsMarshal.GetValueRefOrAddDefault(counts, endpoint, out _)++;
         used += data.Length;
         Count++;
     }
+
+    /// <summary>How many reports came from an endpoint.</summary>
+    public int CountOf(int endpoint) => counts.GetValueOrDefault(endpoint);
 
     /// <summary>When a report came.</summary>
     public long Tick(int index) => scale is null ? At(index).Tick : scale(At(index).Tick);
@@ -80,14 +87,13 @@ public sealed class ReportLog
     {
         ArgumentNullException.ThrowIfNull(wanted);
         ArgumentNullException.ThrowIfNull(tick);
-        var all = Enumerable.Range(0, Count);
-        if (IsInOrder && all.All(index => wanted(Endpoint(index))))
+        if (IsInOrder && counts.Keys.All(wanted))
         {
             return new ReportLog(this, tick);
         }
 
         var selected = new ReportLog();
-        foreach (var index in IsInOrder ? all : all.OrderBy(Tick))
+        foreach (var index in InOrder())
         {
             if (wanted(Endpoint(index)))
             {
@@ -96,6 +102,44 @@ public sealed class ReportLog
         }
 
         return selected;
+    }
+
+    // Those that came before one that is earlier are as a rule few: they alone are sorted, and merged with the others.
+    private IEnumerable<int> InOrder()
+    {
+        var (late, greatest) = (new List<int>(), long.MinValue);
+        for (var index = 0; index < Count && !IsInOrder; index++)
+        {
+            var tick = Tick(index);
+            if (tick < greatest)
+            {
+                late.Add(index);
+            }
+
+            greatest = Math.Max(greatest, tick);
+        }
+
+        var (sorted, next, passed) = (late.OrderBy(Tick).ToList(), 0, 0);
+        for (var index = 0; index < Count; index++)
+        {
+            if (passed < late.Count && late[passed] == index)
+            {
+                passed++;
+                continue;
+            }
+
+            for (var tick = Tick(index); next < sorted.Count && (Tick(sorted[next]), sorted[next]).CompareTo((tick, index)) < 0; next++)
+            {
+                yield return sorted[next];
+            }
+
+            yield return index;
+        }
+
+        for (; next < sorted.Count; next++)
+        {
+            yield return sorted[next];
+        }
     }
 
     private void MakeRoom(int bytes)

@@ -42,4 +42,25 @@ public class ReportLogTests
         Assert.Equal(endpoint == 0x81 ? [21L, 26, 31] : [21L, 26], Enumerable.Range(0, selected.Count).Select(selected.Tick));
         Assert.Equal(endpoint == 0x81 ? [1, 3, 2] : [1, 3], Enumerable.Range(0, selected.Count).Select(index => (int)selected.Data(index)[0]));
     }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(20)]
+    [InlineData(1_000)]
+    public void Select_MuchOutOfOrder_IsTheStableSort(int span)
+    {
+        var generator = new Metrology.SeededGenerator(4);
+        var ticks = Enumerable.Range(0, 500).Select(index => index + (long)generator.NextInt32(span + 1) - (span / 2)).ToList();
+        var log = new ReportLog();
+        for (var index = 0; index < ticks.Count; index++)
+        {
+            log.Add(ticks[index], 1, [(byte)index, (byte)(index >> 8)]);
+        }
+
+        var selected = log.Select(_ => true, tick => tick);
+
+        var expected = Enumerable.Range(0, ticks.Count).OrderBy(index => ticks[index]).ToList();
+        Assert.NotEqual(Enumerable.Range(0, ticks.Count), expected);
+        Assert.Equal(expected, Enumerable.Range(0, selected.Count).Select(index => selected.Data(index)[0] | (selected.Data(index)[1] << 8)));
+    }
 }

@@ -63,7 +63,7 @@ internal sealed class UsbDevice(int bus, int address)
 
     /// <summary>Takes what came in on an endpoint.</summary>
     /// <returns>Whether it may be a report.</returns>
-    public bool TakeReport(UsbTransfer transfer, long timeNanoseconds)
+    public bool TakeReport(in UsbTransfer transfer, long timeNanoseconds)
     {
         if (!states.TryGetValue(transfer.Endpoint, out var state))
         {

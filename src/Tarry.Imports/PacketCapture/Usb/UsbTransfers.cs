@@ -15,6 +15,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
     private const int SetProtocol = 0x0B;
     private readonly Dictionary<(int Bus, int Address), UsbDevice> devices = [];
     private readonly Dictionary<(int Bus, ulong Id), ulong> pending = [];
+    private UsbDevice? latest;
 
     /// <summary>The devices, by bus and address.</summary>
     public IEnumerable<UsbDevice> Devices => devices.OrderBy(pair => pair.Key).Select(pair => pair.Value);
@@ -34,7 +35,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
         else
         {
-            Take(transfer, packet.TimeNanoseconds, packet.Offset);
+            Take(in transfer, packet.TimeNanoseconds, packet.Offset);
         }
     }
 
@@ -42,7 +43,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
     /// <param name="transfer">The transfer.</param>
     /// <param name="timeNanoseconds">When.</param>
     /// <param name="offset">Where in the file.</param>
-    public void Take(UsbTransfer transfer, long timeNanoseconds, long offset)
+    public void Take(in UsbTransfer transfer, long timeNanoseconds, long offset)
     {
         if (transfer.Type == UsbTransferType.Control)
         {
@@ -54,7 +55,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
     }
 
-    private void TakeReport(UsbTransfer transfer, long timeNanoseconds, long offset)
+    private void TakeReport(in UsbTransfer transfer, long timeNanoseconds, long offset)
     {
         if (transfer.CutShort)
         {
@@ -71,7 +72,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
     }
 
-    private void TakeControl(UsbTransfer transfer)
+    private void TakeControl(in UsbTransfer transfer)
     {
         var key = (transfer.Bus, transfer.Id);
         if (!transfer.Setup.IsEmpty && !transfer.IsCompletion)
@@ -89,7 +90,7 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
     }
 
-    private void Answer(ulong setup, UsbTransfer transfer)
+    private void Answer(ulong setup, in UsbTransfer transfer)
     {
         var (requestType, request) = ((int)(setup & 0xFF), (int)((setup >> 8) & 0xFF));
         var (value, index) = ((int)((setup >> 16) & 0xFFFF), (int)((setup >> 32) & 0xFFFF));
@@ -110,8 +111,14 @@ internal sealed class UsbTransfers(CaptureDefects defects)
         }
     }
 
-    private UsbDevice Device(UsbTransfer transfer)
+    private UsbDevice Device(in UsbTransfer transfer)
     {
+        // As a rule that of the packet before.
+        if (latest is not null && latest.Bus == transfer.Bus && latest.Address == transfer.Device)
+        {
+            return latest;
+        }
+
         var key = (transfer.Bus, transfer.Device);
         if (!devices.TryGetValue(key, out var device))
         {
@@ -122,6 +129,6 @@ internal sealed class UsbTransfers(CaptureDefects defects)
             }
         }
 
-        return device;
+        return latest = device;
     }
 }
