@@ -23,7 +23,7 @@ internal sealed class LightResponses
         longest = (long)(options.Window.LongestMs / 1000 * hz);
         (before, behind) = ((long)(LightStepFinder.Before * hz), (long)(LightStepFinder.Behind * hz));
 
-        // A press is answered a block later than it could be.
+        // A press is answered up to a block later than it could be.
         Kept = (int)Math.Max(before + longest + behind + WaveReader.BlockFrames, SecondsForMains * hz);
         history = new SampleHistory(Kept);
     }

@@ -10,6 +10,7 @@ public static class TwoChannelImport
     public const string Format = "two-channel-wav";
 
     private const double LongestWindowMs = 10_000;
+    private const int BlocksAhead = 4;
 
     /// <summary>Reads a file completely and says what it would add to a study; nothing is written but pictures of what is in doubt, where a folder is named.</summary>
     /// <param name="path">The file.</param>
@@ -62,26 +63,40 @@ public static class TwoChannelImport
 
     private static void Follow(HashedFile file, WaveFormat format, TwoChannelOptions options, TwoChannelReading reading, RecordingPlan plan, Action<long> progress)
     {
+        // A press takes far longer to answer than the samples about it: the response channel may fall some blocks behind, and catch up.
         var reader = new WaveReader(file, format);
-        var (now, next) = (new Block(reader.Frames), new Block(reader.Frames));
+        var (blocks, followed) = (new Block[BlocksAhead], Task.CompletedTask);
         long frames = 0;
-        for (Read(now); now.Count > 0; (now, next) = (next, now))
+        try
         {
-            var block = now;
-            var response = Task.Run(() => reading.TakeResponse(block.Press.AsSpan(0, block.Count), block.Response.AsSpan(0, block.Count)));
-            try
+            for (var number = 0; ; number++)
             {
-                reading.TakePress(block.Press.AsSpan(0, block.Count));
-                Read(next);
-            }
-            finally
-            {
-                response.GetAwaiter().GetResult();
+                var block = blocks[number % BlocksAhead] ??= new Block(reader.Frames);
+                block.Followed.GetAwaiter().GetResult();
+                block.Count = reader.Read(options.PressChannel - 1, block.PressSamples, options.ResponseChannel - 1, block.ResponseSamples);
+                if (block.Count == 0)
+                {
+                    break;
+                }
+
+                var presses = reading.TakePress(block.Press);
+                followed = block.Followed = followed.ContinueWith(
+                    before =>
+                    {
+                        before.GetAwaiter().GetResult();
+                        reading.TakeResponse(block.Press, block.Response, presses);
+                    },
+                    TaskScheduler.Default);
+                frames += block.Count;
+                progress(frames);
             }
 
-            reading.EndBlock();
-            frames += block.Count;
-            progress(frames);
+            followed.GetAwaiter().GetResult();
+        }
+        finally
+        {
+            // Whatever failed: nothing follows a reading that was given up.
+            followed.ContinueWith(_ => { }, TaskScheduler.Default).Wait();
         }
 
         if (frames == 0)
@@ -99,17 +114,22 @@ public static class TwoChannelImport
         {
             plan.Event(FormattableString.Invariant($"{reader.NotFinite} samples were no finite numbers and were read as 0"));
         }
-
-        void Read(Block block) => block.Count = reader.Read(options.PressChannel - 1, block.Press, options.ResponseChannel - 1, block.Response);
     }
 
     private sealed class Block(int frames)
     {
-        public float[] Press { get; } = new float[frames];
+        public float[] PressSamples { get; } = new float[frames];
 
-        public float[] Response { get; } = new float[frames];
+        public float[] ResponseSamples { get; } = new float[frames];
 
         public int Count { get; set; }
+
+        /// <summary>Ends when the response channel has been followed over it.</summary>
+        public Task Followed { get; set; } = Task.CompletedTask;
+
+        public ReadOnlySpan<float> Press => PressSamples.AsSpan(0, Count);
+
+        public ReadOnlySpan<float> Response => ResponseSamples.AsSpan(0, Count);
     }
 
     private static void Require(TwoChannelOptions options)

@@ -35,37 +35,36 @@ internal sealed class TwoChannelReading
         pressHistory = new SampleHistory(options.Pictures is null ? 0 : lights?.Kept ?? 0);
     }
 
-    /// <summary>Follows the press channel over a block. Neither channel needs the other within a block, so that each can have a thread of its own; <see cref="EndBlock"/> follows when both are done.</summary>
-    public void TakePress(ReadOnlySpan<float> press) => presses.Take(press);
-
-    /// <summary>Follows the response channel over a block, and answers the presses of blocks before.</summary>
-    public void TakeResponse(ReadOnlySpan<float> press, ReadOnlySpan<float> response)
+    /// <summary>Follows the press channel over a block.</summary>
+    /// <returns>The presses that were found in it.</returns>
+    /// <exception cref="ImportException">There are more than can be presses.</exception>
+    public IReadOnlyList<DetectedClick> TakePress(ReadOnlySpan<float> press)
     {
-        clicks?.Take(response);
+        presses.Take(press);
+        Require(presses);
+        return NewPresses();
+    }
+
+    /// <summary>Follows the response channel over a block, whose presses are known by then, and answers those that can be; a thread of its own may do so.</summary>
+    /// <exception cref="ImportException">There are more clicks than can be responses.</exception>
+    public void TakeResponse(ReadOnlySpan<float> press, ReadOnlySpan<float> response, IReadOnlyList<DetectedClick> newPresses)
+    {
+        if (clicks is not null)
+        {
+            clicks.Take(response);
+            Require(clicks);
+        }
+
         if (options.Pictures is not null)
         {
             pressHistory.Append(press);
         }
 
         lights?.Take(response);
+        Ask(newPresses);
         while (lights is not null && unanswered.TryPeek(out var click) && lights.CanAnswer(click.Sample))
         {
             Answer(lights, unanswered.Dequeue(), ended: false);
-        }
-    }
-
-    /// <summary>The presses that were found in a block are answered from the next on.</summary>
-    /// <exception cref="ImportException">There are more than can be presses.</exception>
-    public void EndBlock()
-    {
-        if (presses.IsOverfull || clicks is { IsOverfull: true })
-        {
-            throw new ImportException("A channel holds more clicks than a session has presses.", fileName, "Check which channel is the press, and whether the recording is only noise.");
-        }
-
-        for (; lights is not null && handedOver < presses.Clicks.Count; handedOver++)
-        {
-            unanswered.Enqueue(presses.Clicks[handedOver]);
         }
     }
 
@@ -74,7 +73,7 @@ internal sealed class TwoChannelReading
     {
         presses.End();
         clicks?.End();
-        EndBlock();
+        Ask(NewPresses());
         while (lights is not null && unanswered.TryDequeue(out var click))
         {
             Answer(lights, click, ended: true);
@@ -82,6 +81,29 @@ internal sealed class TwoChannelReading
 
         Pair();
         Say();
+    }
+
+    private List<DetectedClick> NewPresses()
+    {
+        var found = presses.Clicks[handedOver..];
+        handedOver = presses.Clicks.Count;
+        return found;
+    }
+
+    private void Ask(IReadOnlyList<DetectedClick> newPresses)
+    {
+        foreach (var press in lights is null ? [] : newPresses)
+        {
+            unanswered.Enqueue(press);
+        }
+    }
+
+    private void Require(ClickChannel channel)
+    {
+        if (channel.IsOverfull)
+        {
+            throw new ImportException("A channel holds more clicks than a session has presses.", fileName, "Check which channel is the press, and whether the recording is only noise.");
+        }
     }
 
     private void Answer(LightResponses of, DetectedClick click, bool ended)
