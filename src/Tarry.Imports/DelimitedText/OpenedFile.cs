@@ -52,7 +52,7 @@ internal sealed class OpenedFile : IDisposable
         }
     }
 
-    /// <summary>The one of comma, semicolon and tab that the header has most of outside quotation marks; the comma if it has none.</summary>
+    /// <summary>The one of comma, semicolon and tab that the header has most of outside quotation marks; the comma if it has none. A first line <c>sep=;</c> says it.</summary>
     public char InferDelimiter(char commentPrefix)
     {
         using var lines = new StringReader(Encoding.UTF8.GetString(preview).TrimStart('\uFEFF'));
@@ -62,6 +62,11 @@ internal sealed class OpenedFile : IDisposable
             header = lines.ReadLine();
         }
         while (header is not null && (header.Length == 0 || header[0] == commentPrefix));
+
+        if (header is ['s' or 'S', 'e' or 'E', 'p' or 'P', '=', var stated])
+        {
+            return stated;
+        }
 
         var (commas, semicolons, tabs, quoted) = (0, 0, 0, false);
         foreach (var character in header ?? "")

@@ -16,7 +16,8 @@ internal sealed class RowReader : IDisposable
     public const int LongestRow = 65_536;
 
     private readonly HashedFile file;
-    private readonly CsvReaderOptions options;
+    private readonly char delimiter;
+    private readonly char commentPrefix;
     private CsvReader reader;
     private long linesBefore;
     private long bytesBefore;
@@ -26,18 +27,8 @@ internal sealed class RowReader : IDisposable
     /// <summary>A reader from the start of a file.</summary>
     public RowReader(HashedFile file, char delimiter, char commentPrefix)
     {
-        this.file = file;
-        options = new CsvReaderOptions
-        {
-            Separator = delimiter,
-            CommentPrefix = commentPrefix,
-            HasHeader = false,
-            TrackLineNumbers = true,
-            MaxRecordSize = LongestRow,
-            DetectSeparatorHint = false,
-            OnMalformedRecord = record => malformed = record.Reason,
-        };
-        reader = CsvReader.Create(file, options, leaveOpen: true);
+        (this.file, this.delimiter, this.commentPrefix) = (file, delimiter, commentPrefix);
+        reader = From(beginning: true);
     }
 
     /// <summary>The line on which the row begins, from 1.</summary>
@@ -109,6 +100,21 @@ internal sealed class RowReader : IDisposable
         linesBefore = Line;
         Defect = RowDefect.None;
         reader.Dispose();
-        reader = CsvReader.Create(file, options, leaveOpen: true);
+        reader = From(beginning: false);
     }
+
+    /// <summary>A reader from where the file is; a first line <c>sep=;</c>, which spreadsheet programs write, is no row.</summary>
+    private CsvReader From(bool beginning) => CsvReader.Create(
+        file,
+        new CsvReaderOptions
+        {
+            Separator = delimiter,
+            CommentPrefix = commentPrefix,
+            HasHeader = false,
+            TrackLineNumbers = true,
+            MaxRecordSize = LongestRow,
+            DetectSeparatorHint = beginning,
+            OnMalformedRecord = record => malformed = record.Reason,
+        },
+        leaveOpen: true);
 }

@@ -58,10 +58,22 @@ public class DelimitedTextImportTests
         Assert.Equal(microseconds, Assert.Single(Assert.Single(Import($"{name}\n{value}\n", options).Sessions).Trials).LatencyTicks);
     }
 
+    [Fact]
+    public void Read_SeparatorStatedByTheFirstLine_CountsItAsALineAndDoesNotLoseWhatFollowsABadRow()
+    {
+        var plan = Import("sep=;\nlatency_ms;outcome\n8.125;response\n\"7;response\n6;response\n", new DelimitedTextOptions { Condition = "quill", Sitting = "monday" });
+        Assert.Equal([8_125L, null, 6_000L], Assert.Single(plan.Sessions).Trials.Select(trial => trial.LatencyTicks));
+        Assert.Equal([Outcome.Response, Outcome.Refused, Outcome.Response], plan.Sessions[0].Trials.Select(trial => trial.Outcome));
+        Assert.Contains("line 4", Assert.Single(plan.Record.Refused).Place, StringComparison.Ordinal);
+        Assert.Equal(";", plan.Record.Options["delimiter"]);
+    }
+
     [Theory]
     [InlineData("Pad;Day;No;Delay\nquill;monday;1;8,125\n")]
     [InlineData("Pad\tDay\tNo\tDelay\nquill\tmonday\t1\t8,125\n")]
     [InlineData("Pad,Day,No,Delay\r\nquill,monday,1,\"8,125\"")]
+    [InlineData("sep=;\r\nPad;Day;No;Delay\r\nquill;monday;1;8,125\r\n")]
+    [InlineData("\uFEFFSEP=|\nPad|Day|No|Delay\nquill|monday|1|8,125\n")]
     public void Read_ForeignHeaderAndDecimalComma_FollowsTheOptions(string text)
     {
         var options = new DelimitedTextOptions
