@@ -1,4 +1,3 @@
-
 namespace Tarry.Statistics.Edges;
 
 /// <summary>A causal Butterworth high-pass filter of second order: what comes out never precedes what went in.</summary>
