@@ -1,13 +1,12 @@
 using ParquetSharp;
 using Tarry.Studies.Reports;
+using Tarry.Studies.Sealing;
 
 namespace Tarry.Imports.ReportStreams;
 
 /// <summary>Writes a session of reports as Parquet, with the columns, rows and numbers of <see cref="ReportCsvWriter"/>; the bytes of a report are bytes, and what is empty there is null.</summary>
 public static class ReportParquetWriter
 {
-    private const int RowsInGroup = 131_072;
-
     /// <summary>Writes all reports.</summary>
     /// <param name="output">Where to; it is left open.</param>
     /// <param name="session">The session.</param>
@@ -22,27 +21,7 @@ public static class ReportParquetWriter
         using var builder = new WriterPropertiesBuilder();
         using var properties = builder.Compression(Compression.Zstd).EnablePageChecksum().Build();
         using var file = new ParquetFileWriter(output, columns, null, properties, null, leaveOpen: true);
-        for (var first = 0; first < reports.Count; first += RowsInGroup)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            var rows = Enumerable.Range(first, Math.Min(RowsInGroup, reports.Count - first)).ToArray();
-            using var group = file.AppendRowGroup();
-            Write(group, rows, index => (double)ReportRows.TimeUs(session, index));
-            Write(group, rows, reports.Endpoint);
-            Write(group, rows, index => stream.ReportIdOf(reports, index));
-            Write(group, rows, index => reports.Data(index).ToArray());
-            foreach (var field in stream.Fields)
-            {
-                Write(group, rows, index => stream.ValueOf(field, reports, index));
-            }
-        }
-
+        ReportRowGroups.Write(file, stream, reports, tick => (double)TickTime.Microseconds(session.Record.Segments[0], tick), cancellation);
         file.Close();
-    }
-
-    private static void Write<T>(RowGroupWriter group, int[] rows, Converter<int, T> value)
-    {
-        using var column = group.NextColumn().LogicalWriter<T>();
-        column.WriteBatch(Array.ConvertAll(rows, value));
     }
 }

@@ -6,19 +6,12 @@ namespace Tarry.Studies.Sealing;
 /// <summary>Reports as a Parquet file: the columns of <c>docs/study-format.md</c>. Written and read a row group at a time.</summary>
 internal static class ReportTable
 {
-    private const int RowsInGroup = 131_072;
-
     /// <summary>Writes them; the same reports give the same bytes.</summary>
     public static void Write(Stream output, ReportStream stream, ReportLog reports)
     {
         using var properties = Properties(stream);
         using var file = new ParquetFileWriter(output, Columns(stream), null, properties, null, leaveOpen: true);
-        var batch = new ReportBatch(stream, reports);
-        for (var first = 0; first < reports.Count; first += RowsInGroup)
-        {
-            WriteGroup(file, stream, batch, first, Math.Min(RowsInGroup, reports.Count - first));
-        }
-
+        ReportRowGroups.Write(file, stream, reports, tick => tick);
         file.Close();
     }
 
@@ -83,7 +76,7 @@ internal static class ReportTable
             RequireColumns(file.FileMetaData.Schema, stream);
             return read(Groups(file));
         }
-        catch (Exception exception) when (exception is not InvalidDataException)
+        catch (Exception exception) when (exception is not InvalidDataException && (exception is not IOException || exception is EndOfStreamException))
         {
             // The library has no one exception for a file that is damaged, and throws plain Exception for some of it.
             throw new InvalidDataException(exception.Message, exception);
@@ -119,11 +112,9 @@ internal static class ReportTable
         for (var left = rows.MetaData.NumRows; left > 0;)
         {
             var count = (int)Math.Min(left, ReportBatch.Rows);
-            if (ticks.ReadBatch(tick.AsSpan(0, count)) < count || endpoints.ReadBatch(from.AsSpan(0, count)) < count || data.ReadBatch(bytes.AsSpan(0, count)) < count)
-            {
-                throw new InvalidDataException("A column is shorter than its row group.");
-            }
-
+            Fill(ticks, tick.AsSpan(0, count));
+            Fill(endpoints, from.AsSpan(0, count));
+            Fill(data, bytes.AsSpan(0, count));
             for (var row = 0; row < count; row++)
             {
                 take(tick[row], from[row], bytes[row]);
@@ -133,25 +124,43 @@ internal static class ReportTable
         }
     }
 
+    private static void Fill<T>(LogicalColumnReader<T> column, Span<T> values)
+    {
+        if (column.ReadBatch(values) < values.Length)
+        {
+            throw new InvalidDataException("A column is shorter than its row group.");
+        }
+    }
+
     private static void Compare(
         RowGroupReader rows, ReportStream stream, ReportLog reports, int first, Action<string> disagrees)
     {
-        var count = reports.Count - first;
-        var ids = ReadColumn<int?>(rows, 2, count);
-        for (var row = 0; row < count; row++)
+        var batch = new ReportBatch(stream, reports);
+        using var ids = rows.Column(2).LogicalReader<int?>();
+        var fields = stream.Fields.Select((field, index) => (Field: field, Column: rows.Column(ReportColumns.Fixed.Count + index).LogicalReader<long?>())).ToList();
+        var (id, value) = (new int?[ReportBatch.Rows], new long?[ReportBatch.Rows]);
+        for (; first < reports.Count; first += ReportBatch.Rows)
         {
-            Require("report_id", row, ids[row], stream.ReportIdOf(reports, first + row));
-        }
-
-        for (var index = 0; index < stream.Fields.Count; index++)
-        {
-            var field = stream.Fields[index];
-            var values = ReadColumn<long?>(rows, ReportColumns.Fixed.Count + index, count);
+            var count = Math.Min(ReportBatch.Rows, reports.Count - first);
+            batch.Take(first, count);
+            Fill(ids, id.AsSpan(0, count));
             for (var row = 0; row < count; row++)
             {
-                Require(field.Column, row, values[row], stream.ValueOf(field, reports, first + row));
+                Require("report_id", row, id[row], batch.ReportIds[row]);
+            }
+
+            foreach (var (field, column) in fields)
+            {
+                Fill(column, value.AsSpan(0, count));
+                var inBytes = batch.ValuesOf(field);
+                for (var row = 0; row < count; row++)
+                {
+                    Require(field.Column, row, value[row], inBytes[row]);
+                }
             }
         }
+
+        fields.ForEach(field => field.Column.Dispose());
 
         void Require(string column, int row, long? stored, long? inBytes)
         {
@@ -183,37 +192,6 @@ internal static class ReportTable
         }
 
         return builder.Build();
-    }
-
-    // All columns of a batch before the next batch: the reports are walked through once.
-    private static void WriteGroup(ParquetFileWriter file, ReportStream stream, ReportBatch batch, int first, int count)
-    {
-        using var rows = file.AppendBufferedRowGroup();
-        using var ticks = rows.Column(0).LogicalWriter<long>();
-        using var endpoints = rows.Column(1).LogicalWriter<int>();
-        using var ids = rows.Column(2).LogicalWriter<int?>();
-        using var data = rows.Column(3).LogicalWriter<byte[]>();
-        var fields = stream.Fields.Select((field, index) => (Field: field, Column: rows.Column(ReportColumns.Fixed.Count + index).LogicalWriter<long?>())).ToList();
-        for (var at = 0; at < count; at += ReportBatch.Rows)
-        {
-            batch.Take(first + at, Math.Min(ReportBatch.Rows, count - at));
-            ticks.WriteBatch(batch.Ticks);
-            endpoints.WriteBatch(batch.Endpoints);
-            ids.WriteBatch(batch.ReportIds);
-            data.WriteBatch(batch.Data);
-            foreach (var (field, column) in fields)
-            {
-                column.WriteBatch(batch.ValuesOf(field));
-            }
-        }
-
-        fields.ForEach(field => field.Column.Dispose());
-    }
-
-    private static T[] ReadColumn<T>(RowGroupReader rows, int index, int count)
-    {
-        using var column = rows.Column(index).LogicalReader<T>();
-        return column.ReadAll(count);
     }
 
     private static void RequireColumns(SchemaDescriptor schema, ReportStream stream)

@@ -107,13 +107,18 @@ internal static class ImportCommand
                     opened,
                     told,
                     cancellation);
-                progress.Clear();
                 if (!parsed.GetValue(dryRun))
                 {
+                    if (terminal.ShowsProgress)
+                    {
+                        progress.Show("writing what was read, and reading it back to compare");
+                    }
+
                     using var held = opened.AcquireLock("tarry import");
                     ImportPlan.AddAll(plans, opened, held, replacing: parsed.GetValue(correction));
                 }
 
+                progress.Clear();
                 profile.Save(parsed, opened.Folder);
                 foreach (var plan in plans)
                 {
