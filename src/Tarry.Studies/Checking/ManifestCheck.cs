@@ -36,7 +36,8 @@ internal static class ManifestCheck
     {
         try
         {
-            return Manifest.Sha256(File.ReadAllBytes(paths.Absolute(file))) == hash
+            using var content = File.OpenRead(paths.Absolute(file));
+            return Manifest.Sha256(content) == hash
                 ? null
                 : new StudyProblem(StudyProblemKind.FileChanged, file, $"{file} is not what was sealed: its SHA-256 differs.", BringBack);
         }

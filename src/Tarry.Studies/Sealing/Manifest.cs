@@ -53,6 +53,9 @@ internal sealed class Manifest
 
     public static string Sha256(ReadOnlySpan<byte> content) => Convert.ToHexStringLower(SHA256.HashData(content));
 
+    /// <summary>The hash of a file from where it is, a piece at a time: a table of reports may be larger than the memory.</summary>
+    public static string Sha256(Stream content) => Convert.ToHexStringLower(SHA256.HashData(content));
+
     /// <summary>The hash that a file must have; null if it is not listed.</summary>
     public string? HashOf(string relative) => _files.GetValueOrDefault(relative);
 

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text.Json;
 using Tarry.Studies.Disk;
 using Tarry.Studies.Reports;
@@ -81,6 +80,6 @@ internal static class SealedReports
     private static string Hash(FileStream content)
     {
         content.Position = 0;
-        return Convert.ToHexStringLower(SHA256.HashData(content));
+        return Manifest.Sha256(content);
     }
 }
